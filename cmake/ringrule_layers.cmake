@@ -1,0 +1,48 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Targets by layer: ringrule_layer(NAME LAYERS lower... LIBRARIES third-party...).
+
+add_library(ringrule_warnings INTERFACE)
+target_compile_options(ringrule_warnings INTERFACE
+  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wnon-virtual-dtor -Wold-style-cast -Woverloaded-virtual -Werror)
+if(RINGRULE_ASAN)
+  target_compile_options(ringrule_warnings INTERFACE -fsanitize=address,undefined -fno-omit-frame-pointer)
+  target_link_options(ringrule_warnings INTERFACE -fsanitize=address,undefined)
+endif()
+
+function(ringrule_settings target)
+  target_include_directories(${target} PUBLIC "${PROJECT_SOURCE_DIR}/include" PRIVATE "${PROJECT_SOURCE_DIR}/src")
+  # Third-party headers are not ours to warn about.
+  target_include_directories(${target} SYSTEM PUBLIC ${OpenCV_INCLUDE_DIRS})
+  target_compile_definitions(${target} PRIVATE RINGRULE_VERSION="${PROJECT_VERSION}")
+  target_link_libraries(${target} PUBLIC $<BUILD_INTERFACE:ringrule_warnings>)
+endfunction()
+
+function(ringrule_layer name)
+  cmake_parse_arguments(ARG "" "" "LAYERS;LIBRARIES" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/src/${name}/*.cpp")
+  if(sources)
+    add_library(ringrule_${name} STATIC ${sources})
+    ringrule_settings(ringrule_${name})
+    set(scope PUBLIC)
+  else()
+    add_library(ringrule_${name} INTERFACE)
+    target_include_directories(ringrule_${name} INTERFACE "${PROJECT_SOURCE_DIR}/include")
+    set(scope INTERFACE)
+  endif()
+  list(TRANSFORM ARG_LAYERS PREPEND ringrule_)
+  target_link_libraries(ringrule_${name} ${scope} ringrule_root ${ARG_LAYERS} ${ARG_LIBRARIES})
+endfunction()
+
+# The tests of one layer: tests/NAME/*_test.cpp against its target and whatever else is named.
+function(ringrule_tests name)
+  file(GLOB sources CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/tests/${name}/*_test.cpp")
+  if(NOT sources)
+    return()
+  endif()
+  add_executable(test_${name} ${sources})
+  ringrule_settings(test_${name})
+  target_link_libraries(test_${name} PRIVATE ringrule_test_main ${ARGN})
+  target_compile_definitions(test_${name} PRIVATE RINGRULE_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
+  target_precompile_headers(test_${name} REUSE_FROM ringrule_test_main)
+  catch_discover_tests(test_${name} TEST_PREFIX "${name}: " PROPERTIES TIMEOUT 300)
+endfunction()

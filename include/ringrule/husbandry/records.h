@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ringrule/husbandry/date.h"
+
+namespace ringrule {
+
+/// A row's number, typed by what it numbers. 0: not stored yet.
+template <class Tag>
+struct Id {
+    std::int64_t value = 0;
+    friend constexpr auto operator<=>(Id, Id) = default;
+};
+using AnimalId = Id<struct AnimalTag>;
+using TankId = Id<struct TankTag>;
+using DietId = Id<struct DietTag>;
+using SessionId = Id<struct SessionTag>;
+using PhotoId = Id<struct PhotoTag>;
+using MeasureId = Id<struct MeasureTag>;
+
+enum class Sex { Unknown, Female, Male };
+
+struct Animal {
+    AnimalId id;
+    std::string code;     ///< the keeper's own, unique in a collection
+    std::string name;     ///< may be empty
+    std::string species;  ///< scientific name
+    std::string shape;    ///< "pipefish", "seahorse", "fish"
+    Sex sex = Sex::Unknown;
+    std::optional<Date> hatchedOn;
+    bool hatchedExactly = false;
+    double hatchedSdDays = 0.0;  ///< uncertainty of an estimated hatch date
+    std::optional<Date> arrivedOn;
+    std::optional<int> card;     ///< number on its animal card
+};
+
+struct Tank {
+    TankId id;
+    std::string code;
+    std::string name;
+};
+
+/// An animal in a tank from a day on, until the day it left (absent: still there).
+struct Stay {
+    AnimalId animal;
+    TankId tank;
+    Date from;
+    std::optional<Date> to;
+};
+
+struct Diet {
+    DietId id;
+    std::string code;
+    std::string name;
+    std::vector<std::string> foods;
+    double feedsPerDay = 0.0;
+};
+
+struct DietSpell {
+    AnimalId animal;
+    DietId diet;
+    Date from;
+    std::optional<Date> to;
+};
+
+/// A time in which girth must not be judged ("brooding", "carrying-eggs", "just-spawned").
+struct StateSpell {
+    AnimalId animal;
+    std::string state;
+    Date from;
+    std::optional<Date> to;
+};
+
+struct Note {
+    AnimalId animal;
+    Date on;
+    std::string text;
+};
+
+struct Session {
+    SessionId id;
+    Date on;
+    std::string keeper;   ///< initials
+    std::string boxName;
+    std::string folder;   ///< where its photos came from
+};
+
+}  // namespace ringrule

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <opencv2/core.hpp>
+
+namespace ringrule {
+
+struct PhotoLimits {
+    std::int64_t maxFileBytes = 200LL * 1024 * 1024;
+    std::int64_t maxPixels = 120LL * 1000 * 1000;
+    int minSidePx = 64;
+};
+
+/// A photograph as Ringrule uses it: grey pixels upright by its EXIF orientation, with what the file says of itself.
+struct Photo {
+    std::filesystem::path path;
+    std::string contentHash;             ///< SHA-256 of the file, lower-case hexadecimal
+    std::optional<std::string> takenAt;  ///< EXIF DateTimeOriginal as "YYYY-MM-DDTHH:MM:SS", local time of the camera
+    std::string cameraMake;
+    std::string cameraModel;
+    int exifOrientation = 1;
+    cv::Mat grey;                        ///< CV_8UC1, upright
+    std::vector<unsigned char> encoded;  ///< the file's bytes, kept so that colour can be decoded when it is needed
+};
+
+/// The photo in `path`. Throws `Error(BadPhoto)` for a file that is missing, too large, not a photo, or truncated.
+[[nodiscard]] Photo loadPhoto(const std::filesystem::path& path, const PhotoLimits& limits = {});
+
+/// The same photo in colour (CV_8UC3, BGR), upright.
+[[nodiscard]] cv::Mat decodeColour(const Photo& photo);
+
+}  // namespace ringrule

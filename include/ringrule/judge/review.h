@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "ringrule/husbandry/records.h"
+#include "ringrule/judge/finding.h"
+
+namespace ringrule {
+
+/// Findings on every animal as they would have been told after the session of `on` (later observations are not looked
+/// at), most urgent first. The rules are those of `docs/judgement.md`; thresholds are in `JudgeOptions`.
+struct JudgeOptions;
+[[nodiscard]] std::vector<Finding> reviewAnimals(std::span<const AnimalHistory> animals, Date on,
+                                                 const JudgeOptions& options);
+[[nodiscard]] std::vector<Finding> reviewAnimals(std::span<const AnimalHistory> animals, Date on);
+
+}  // namespace ringrule

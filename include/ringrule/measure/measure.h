@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ringrule/measure/measurement.h"
+#include "ringrule/midline/landmarks.h"
+#include "ringrule/optics/scale.h"
+#include "ringrule/outline/outline.h"
+
+namespace ringrule {
+
+struct MeasureOptions {
+    View view = View::Side;
+};
+
+/// Every measure of `Measurement` that the outline, midline and landmarks allow, taken along the spine in mm through
+/// `scale`, each with its uncertainty from edge, landmark, scale, depth in the box and posture. Pure: moving a landmark
+/// and calling it again gives the corrected measures.
+[[nodiscard]] Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const Scale& scale,
+                                        const MeasureOptions& options = {});
+
+/// The anatomy with one landmark set by hand to the point nearest to `atPx` (on the midline for stations along the body,
+/// free for tips and coronet).
+[[nodiscard]] Anatomy withLandmark(const Anatomy& anatomy, LandmarkName name, PixelPoint atPx);
+
+}  // namespace ringrule

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "ringrule/geometry/point.h"
+#include "ringrule/imaging/photo.h"
+#include "ringrule/optics/box_file.h"
+#include "ringrule/outcome.h"
+
+namespace ringrule {
+
+/// A square marker in a photo; corners in OpenCV's order (top-left, top-right, bottom-right, bottom-left of the print).
+struct FoundMarker {
+    int id = -1;
+    std::array<PixelPoint, 4> cornersPx;
+};
+
+/// The scale plate and animal cards as found in a photo.
+struct FoundPlate {
+    std::vector<FoundMarker> markers;     ///< only markers that belong to the plate, each where the plate says it is
+    std::vector<FoundMarker> cards;       ///< animal cards, left to right
+    std::array<PixelPoint, 4> cornersPx;  ///< the plate's own corners, top-left first, clockwise on the print
+    double cornerRmsPx = 0.0;             ///< residual of the marker corners about the plate's homography
+    int expectedMarkers = 0;
+};
+
+/// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored" or "plate-mismatch".
+[[nodiscard]] Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box);
+
+}  // namespace ringrule

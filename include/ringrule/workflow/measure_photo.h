@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ringrule/measure/measure.h"
+#include "ringrule/measure/measurement.h"
+#include "ringrule/midline/landmarks.h"
+#include "ringrule/optics/box_file.h"
+#include "ringrule/optics/scale.h"
+#include "ringrule/outcome.h"
+#include "ringrule/outline/outline.h"
+
+namespace ringrule {
+
+struct PhotoOptions {
+    Shape shape = Shape::Unknown;
+    View view = View::Side;
+};
+
+/// One animal of a photo, with all that is needed to measure it again after a landmark is moved.
+struct AnimalReading {
+    int index = 0;
+    std::optional<int> card;
+    Outline outline;
+    Anatomy anatomy;
+    Measurement measurement;
+};
+
+/// All that one photo gave. `refusal` is set when the photo as a whole could not be measured (no plate, no animal).
+struct PhotoReading {
+    std::filesystem::path path;
+    std::string contentHash;
+    std::optional<std::string> takenAt;
+    int widthPx = 0;
+    int heightPx = 0;
+    std::string boxName;
+    View view = View::Side;
+    std::optional<Scale> scale;
+    std::vector<AnimalReading> animals;  ///< left to right
+    std::optional<Refusal> refusal;
+};
+
+/// The whole chain over one photo. Throws `Error(BadPhoto)`; everything else is in the reading.
+[[nodiscard]] PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box,
+                                        const PhotoOptions& options = {});
+
+/// The animal measured again with one landmark moved. Precondition: `reading.scale` is set.
+[[nodiscard]] AnimalReading withLandmarkMoved(const PhotoReading& reading, const AnimalReading& animal,
+                                              LandmarkName name, PixelPoint atPx);
+
+}  // namespace ringrule
