@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Prints how long the whole chain takes on one photo against a plain full-size grey decode of the same file, both in this
+// process, warm, one thread, the same malloc settings, and the peak memory. Usage: bench_speed PHOTO BOX [ROUNDS] [VIEW]
+#include <sys/resource.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <functional>
+#include <vector>
+
+#include <opencv2/core/utility.hpp>
+#include <opencv2/imgcodecs.hpp>
+
+#include "ringrule/error.h"
+#include "ringrule/imaging/memory.h"
+#include "ringrule/optics/box_file.h"
+#include "ringrule/workflow/measure_photo.h"
+
+namespace {
+
+double millisecondsOf(const std::function<void()>& work) {
+    const auto start = std::chrono::steady_clock::now();
+    work();
+    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count();
+}
+
+double median(std::vector<double> values) {
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+int run(int argc, char** argv) {
+    const char* photo = argv[1];
+    const ringrule::Box box = ringrule::readBox(argv[2]);
+    const int rounds = argc > 3 ? std::atoi(argv[3]) : 15;
+    ringrule::PhotoOptions options;
+    if (argc > 4) options.view = ringrule::viewFromName(argv[4]).value_or(ringrule::View::Side);
+
+    std::vector<double> decodeMs;
+    std::vector<double> chainMs;
+    int widthPx = 0;
+    int heightPx = 0;
+    bool measured = false;
+    for (int round = 0; round < rounds + 2; ++round) {
+        const double decode = millisecondsOf([&] {
+            const cv::Mat grey = cv::imread(photo, cv::IMREAD_GRAYSCALE);
+            widthPx = grey.cols;
+            heightPx = grey.rows;
+        });
+        const double chain = millisecondsOf([&] {
+            const ringrule::PhotoReading reading = ringrule::measurePhoto(photo, box, options);
+            measured = !reading.animals.empty() && reading.animals.front().measurement.measured();
+        });
+        if (round < 2) continue;  // warm-up: page faults and caches
+        decodeMs.push_back(decode);
+        chainMs.push_back(chain);
+    }
+    std::vector<double> ratios;
+    for (std::size_t i = 0; i < chainMs.size(); ++i) ratios.push_back(chainMs[i] / decodeMs[i]);
+    rusage usage{};
+    getrusage(RUSAGE_SELF, &usage);
+    std::printf("%s  %d x %d px, %s\n", photo, widthPx, heightPx, measured ? "measured" : "not measured");
+    std::printf("grey decode %.1f ms, whole chain %.1f ms, ratio %.2f (medians of %d rounds), peak memory %.0f MB\n",
+                median(decodeMs), median(chainMs), median(ratios), rounds, static_cast<double>(usage.ru_maxrss) / 1024.0);
+    return measured ? 0 : 1;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc < 3) {
+        std::fprintf(stderr, "usage: bench_speed PHOTO BOX [ROUNDS] [VIEW]\n");
+        return 2;
+    }
+    cv::setNumThreads(1);
+    ringrule::keepLargePagesMapped();
+    try {
+        return run(argc, argv);
+    } catch (const ringrule::Error& error) {
+        std::fprintf(stderr, "bench_speed: %s\n", error.what());
+        return 2;
+    }
+}
