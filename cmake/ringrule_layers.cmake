@@ -1,9 +1,11 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Targets by layer: ringrule_layer(NAME LAYERS lower... LIBRARIES third-party...).
+#
+# -fPIC everywhere, as Qt asks, so that one precompiled header serves libraries and programs.
 
 add_library(ringrule_warnings INTERFACE)
 target_compile_options(ringrule_warnings INTERFACE
-  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wnon-virtual-dtor -Wold-style-cast -Woverloaded-virtual -Werror)
+  -fPIC -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wnon-virtual-dtor -Wold-style-cast -Woverloaded-virtual -Werror)
 if(RINGRULE_ASAN)
   target_compile_options(ringrule_warnings INTERFACE -fsanitize=address,undefined -fno-omit-frame-pointer)
   target_link_options(ringrule_warnings INTERFACE -fsanitize=address,undefined)
@@ -43,6 +45,6 @@ function(ringrule_tests name)
   ringrule_settings(test_${name})
   target_link_libraries(test_${name} PRIVATE ringrule_test_main ${ARGN})
   target_compile_definitions(test_${name} PRIVATE RINGRULE_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
-  target_precompile_headers(test_${name} REUSE_FROM ringrule_test_main)
+  target_precompile_headers(test_${name} REUSE_FROM ringrule_test_headers)
   catch_discover_tests(test_${name} TEST_PREFIX "${name}: " PROPERTIES TIMEOUT 300)
 endfunction()
