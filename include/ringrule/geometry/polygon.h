@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <span>
+#include <vector>
+
+#include "ringrule/geometry/point.h"
+
+namespace ringrule {
+
+/// Signed area of a closed polygon (not repeated at the end) by the shoelace formula; positive when it runs clockwise as
+/// seen on the photo (y down).
+template <class Frame>
+[[nodiscard]] double signedArea(std::span<const Point<Frame>> polygon) {
+    double twice = 0.0;
+    for (std::size_t i = 0; i < polygon.size(); ++i) twice += cross(polygon[i], polygon[(i + 1) % polygon.size()]);
+    return 0.5 * twice;
+}
+
+/// Length of the closed outline.
+template <class Frame>
+[[nodiscard]] double perimeter(std::span<const Point<Frame>> polygon) {
+    double total = 0.0;
+    for (std::size_t i = 0; i < polygon.size(); ++i) total += distance(polygon[i], polygon[(i + 1) % polygon.size()]);
+    return total;
+}
+
+/// Whether the point lies inside, by crossings of a ray to the right.
+template <class Frame>
+[[nodiscard]] bool contains(std::span<const Point<Frame>> polygon, Point<Frame> point) {
+    bool inside = false;
+    for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++) {
+        const Point<Frame> a = polygon[i];
+        const Point<Frame> b = polygon[j];
+        if ((a.y > point.y) != (b.y > point.y) && point.x < (b.x - a.x) * (point.y - a.y) / (b.y - a.y) + a.x) {
+            inside = !inside;
+        }
+    }
+    return inside;
+}
+
+/// The closed outline in even steps of about `stepLength`, at least eight. Precondition: three points or more.
+template <class Frame>
+[[nodiscard]] std::vector<Point<Frame>> resampledClosed(std::span<const Point<Frame>> polygon, double stepLength) {
+    const double total = perimeter(polygon);
+    const auto count = std::max<std::size_t>(8, static_cast<std::size_t>(total / stepLength + 0.5));
+    std::vector<Point<Frame>> even;
+    even.reserve(count);
+    std::size_t k = 0;
+    double start = 0.0;
+    double step = distance(polygon[0], polygon[1]);
+    for (std::size_t i = 0; i < count; ++i) {
+        const double target = total * static_cast<double>(i) / static_cast<double>(count);
+        while (k + 1 < polygon.size() && start + step < target) {
+            start += step;
+            ++k;
+            step = distance(polygon[k], polygon[(k + 1) % polygon.size()]);
+        }
+        const double t = step > 0.0 ? std::min(1.0, (target - start) / step) : 0.0;
+        even.push_back(polygon[k] * (1.0 - t) + polygon[(k + 1) % polygon.size()] * t);
+    }
+    return even;
+}
+
+}  // namespace ringrule
