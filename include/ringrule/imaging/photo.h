@@ -29,7 +29,8 @@ struct Photo {
     std::vector<unsigned char> encoded;  ///< the file's bytes, kept so that colour can be decoded when it is needed
 };
 
-/// The photo in `path`. Throws `Error(BadPhoto)` for a file that is missing, too large, not a photo, or truncated.
+/// The photo in `path`: JPEG, PNG or TIFF, told by its content and not by its name. Throws `Error(BadPhoto)` for a file
+/// that is missing, too large, not a photo, damaged or cut short.
 [[nodiscard]] Photo loadPhoto(const std::filesystem::path& path, const PhotoLimits& limits = {});
 
 /// The same photo in colour (CV_8UC3, BGR), upright.

@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "imaging/jpeg.h"
+
+#include <algorithm>
+#include <csetjmp>
+#include <cstddef>
+#include <cstdio>
+#include <cstring>
+#include <string_view>
+
+#include <jpeglib.h>
+#include <jerror.h>
+
+namespace ringrule {
+namespace {
+
+constexpr unsigned kStartOfScan = 0xDA, kEndOfImage = 0xD9, kApp1 = 0xE1;
+
+unsigned word(std::span<const unsigned char> bytes, std::size_t at) {
+    return (unsigned{bytes[at]} << 8U) | unsigned{bytes[at + 1]};
+}
+
+bool isFrameHeader(unsigned marker) {
+    return marker >= 0xC0 && marker <= 0xCF && marker != 0xC4 && marker != 0xC8 && marker != 0xCC;
+}
+
+bool standsAlone(unsigned marker) { return marker == 0x01 || (marker >= 0xD0 && marker <= 0xD8); }
+
+// Place of the next marker byte (after its 0xFF) at or behind `from`, passing over stuffed zeros and restart markers
+// of coded data; the size of `bytes` when there is none.
+std::size_t nextMarker(std::span<const unsigned char> bytes, std::size_t from) {
+    while (from + 1 < bytes.size()) {
+        const void* found = std::memchr(&bytes[from], 0xFF, bytes.size() - from - 1);
+        if (found == nullptr) break;
+        from = static_cast<std::size_t>(static_cast<const unsigned char*>(found) - bytes.data()) + 1;
+        const unsigned code = bytes[from];
+        if (code != 0 && code != 0xFF && !(code >= 0xD0 && code <= 0xD7)) return from;
+    }
+    return bytes.size();
+}
+
+void takeSegment(std::span<const unsigned char> body, unsigned marker, JpegLayout& layout) {
+    constexpr std::string_view kExif("Exif\0\0", 6);
+    if (isFrameHeader(marker) && body.size() >= 5) {
+        layout.heightPx = static_cast<int>(word(body, 1));
+        layout.widthPx = static_cast<int>(word(body, 3));
+    } else if (marker == kApp1 && layout.exif.empty() && body.size() > kExif.size() &&
+               std::equal(kExif.begin(), kExif.end(), body.begin(),
+                          [](char a, unsigned char b) { return static_cast<unsigned char>(a) == b; })) {
+        layout.exif = body.subspan(kExif.size());
+    }
+}
+
+struct Decoder {
+    jpeg_decompress_struct info{};
+    jpeg_error_mgr errors{};
+    std::jmp_buf onError{};
+    JpegState state = JpegState::Whole;
+};
+
+[[noreturn]] void stopDecoding(j_common_ptr info) {
+    auto* decoder = static_cast<Decoder*>(info->client_data);
+    decoder->state = JpegState::Damaged;
+    std::longjmp(decoder->onError, 1);  // the library is C and cannot be unwound by an exception
+}
+
+void noteWarning(j_common_ptr info, int level) {
+    if (level >= 0) return;  // trace output
+    auto* decoder = static_cast<Decoder*>(info->client_data);
+    const int code = info->err->msg_code;
+    if (code == JWRN_JPEG_EOF || code == JWRN_HIT_MARKER) decoder->state = JpegState::CutShort;
+    if (code == JWRN_MUST_RESYNC && decoder->state == JpegState::Whole) decoder->state = JpegState::Damaged;
+}
+
+void decodeRows(Decoder& decoder, cv::Mat& grey) {
+    jpeg_decompress_struct& info = decoder.info;
+    while (info.output_scanline < info.output_height) {
+        JSAMPROW row = grey.ptr<unsigned char>(static_cast<int>(info.output_scanline));
+        jpeg_read_scanlines(&info, &row, 1);
+    }
+    jpeg_finish_decompress(&info);
+}
+
+}  // namespace
+
+JpegLayout readJpegLayout(std::span<const unsigned char> bytes) {
+    JpegLayout layout;
+    std::size_t at = 2;
+    while (true) {
+        at = nextMarker(bytes, at);
+        if (at + 1 >= bytes.size() && !(at < bytes.size() && bytes[at] == kEndOfImage)) break;
+        const unsigned marker = bytes[at++];
+        if (marker == kEndOfImage) {
+            layout.state = JpegState::Whole;
+            return layout;
+        }
+        if (standsAlone(marker)) continue;
+        if (at + 2 > bytes.size()) break;
+        const std::size_t length = word(bytes, at);
+        if (length < 2) return layout;
+        if (at + length > bytes.size()) break;
+        takeSegment(bytes.subspan(at + 2, length - 2), marker, layout);
+        at += length;
+    }
+    layout.state = JpegState::CutShort;
+    return layout;
+}
+
+JpegPixels decodeJpegGrey(std::span<const unsigned char> bytes) {
+    JpegPixels pixels;
+    Decoder decoder;
+    decoder.info.err = jpeg_std_error(&decoder.errors);
+    decoder.info.client_data = &decoder;
+    decoder.errors.error_exit = stopDecoding;
+    decoder.errors.emit_message = noteWarning;
+    if (setjmp(decoder.onError) == 0) {
+        jpeg_create_decompress(&decoder.info);
+        decoder.info.client_data = &decoder;
+        jpeg_mem_src(&decoder.info, bytes.data(), static_cast<unsigned long>(bytes.size()));
+        jpeg_read_header(&decoder.info, TRUE);
+        decoder.info.out_color_space = JCS_GRAYSCALE;
+        jpeg_start_decompress(&decoder.info);
+        pixels.grey.create(static_cast<int>(decoder.info.output_height), static_cast<int>(decoder.info.output_width),
+                           CV_8UC1);
+        decodeRows(decoder, pixels.grey);
+    }
+    jpeg_destroy_decompress(&decoder.info);
+    pixels.state = decoder.state;
+    return pixels;
+}
+
+}  // namespace ringrule
