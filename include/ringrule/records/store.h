@@ -25,6 +25,7 @@ struct StoredPhoto {
 };
 
 /// A measure of one animal in one photo. A correction adds a row that replaces an earlier one; the first stays.
+/// `accepted` measures count in the animal's history; the others wait for a person to look at them.
 struct StoredMeasure {
     MeasureId id;
     PhotoId photo;
@@ -42,6 +43,16 @@ struct StoredMeasure {
     std::vector<PixelPoint> spinePx;
 };
 
+/// One line of the change log: a correction, an acceptance, an animal assigned or described anew.
+struct Change {
+    std::string at;       ///< ISO 8601, UTC
+    std::string who;      ///< initials: `Store::setKeeper`, or else the keeper of the measure
+    std::string what;     ///< "corrected", "accepted", "assigned", "described"
+    std::string subject;  ///< "measure 12", "animal P4"
+    std::string before;
+    std::string after;
+};
+
 /// A collection on disk: a folder with `collection.sqlite`, `photos/` and `calibration/`. Every call that changes
 /// something is one transaction. A store belongs to the thread that opened it. Throws `Error(BadStore)` or `Error(NoSpace)`.
 class Store {
@@ -56,7 +67,12 @@ public:
 
     [[nodiscard]] std::filesystem::path folder() const;
 
+    /// Initials written beside every change from now on.
+    void setKeeper(const std::string& initials);
+
     AnimalId addAnimal(const Animal& animal);
+    /// Describes an animal anew (sex once it is known, a new card); `animal.id` says which.
+    void updateAnimal(const Animal& animal);
     TankId addTank(const Tank& tank);
     DietId addDiet(const Diet& diet);
     void addStay(const Stay& stay);
@@ -81,13 +97,16 @@ public:
     [[nodiscard]] std::vector<Note> notes(AnimalId animal) const;
     [[nodiscard]] std::vector<Session> sessions() const;
     [[nodiscard]] std::vector<StoredPhoto> photos(SessionId session) const;
+    /// The photo with this content, in whatever session.
+    [[nodiscard]] std::optional<StoredPhoto> photoWithHash(const std::string& contentHash) const;
     /// Current measures only (not those replaced by a correction).
     [[nodiscard]] std::vector<StoredMeasure> measuresOfPhoto(PhotoId photo) const;
     [[nodiscard]] std::vector<StoredMeasure> measuresOfSession(SessionId session) const;
     [[nodiscard]] std::vector<StoredMeasure> measuresOfAnimal(AnimalId animal) const;
     [[nodiscard]] std::filesystem::path originalOf(const StoredPhoto& photo) const;
+    [[nodiscard]] std::vector<Change> changes() const;
 
-    /// Runs `body` inside one transaction: all of it, or nothing.
+    /// Runs `body` inside one transaction: all of it, or nothing, photos copied meanwhile included. May be nested.
     template <class Body>
     void together(Body&& body) {
         begin();

@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "records/measure_rows.h"
+
+#include <map>
+
+#include "records/polyline_text.h"
+#include "ringrule/records/measure_columns.h"
+
+namespace ringrule {
+namespace {
+
+constexpr const char* kPlainColumns =
+    "photo, animal, animal_index, card, box_name, software_version, keeper, replaces, accepted, shape, view, protocol, "
+    "remarks, refusal_reason, refusal_sentence, ventral_on_left, outline_px, spine_px";
+constexpr int kPlainCount = 18;
+
+std::string measureColumnList() {
+    std::string list;
+    for (const MeasureColumn& measure : kMeasureColumns) {
+        const std::string name(measure.column);
+        list += ", " + name + ", " + name + "_sd_random, " + name + "_sd_shared";
+    }
+    return list;
+}
+
+std::string insertSql() {
+    std::string marks = "?";
+    for (std::size_t i = 1; i < kPlainCount + 3 * kMeasureColumns.size(); ++i) marks += ", ?";
+    return std::string("INSERT INTO measure (") + kPlainColumns + measureColumnList() + ") VALUES (" + marks + ")";
+}
+
+void bindEstimate(Statement& row, const Estimate& estimate) {
+    if (estimate.known()) {
+        row.bind(estimate.value).bind(estimate.sdRandom).bind(estimate.sdShared);
+    } else {
+        row.bindNull().bindNull().bindNull();
+    }
+}
+
+Estimate readEstimate(Statement& row) {
+    Estimate estimate;
+    estimate.value = row.real();
+    const double sdRandom = row.real();
+    const double sdShared = row.real();
+    if (estimate.known()) {
+        estimate.sdRandom = sdRandom;
+        estimate.sdShared = sdShared;
+    }
+    return estimate;
+}
+
+template <class IdType>
+std::optional<IdType> readId(Statement& row) {
+    const auto number = row.numberOrNone();
+    return number ? std::optional(IdType{*number}) : std::nullopt;
+}
+
+StoredMeasure readMeasure(Statement& row) {
+    StoredMeasure stored;
+    stored.id = row.id<MeasureId>();
+    stored.photo = row.id<PhotoId>();
+    stored.animal = readId<AnimalId>(row);
+    stored.animalIndex = row.smallNumber();
+    if (const auto card = row.numberOrNone()) stored.card = static_cast<int>(*card);
+    stored.boxName = row.text();
+    stored.softwareVersion = row.text();
+    stored.keeper = row.text();
+    stored.replaces = readId<MeasureId>(row);
+    stored.accepted = row.yes();
+    Measurement& measurement = stored.measurement;
+    measurement.shape = shapeFromName(row.text()).value_or(Shape::Unknown);
+    measurement.view = viewFromName(row.text()).value_or(View::Side);
+    measurement.protocol = row.text();
+    measurement.remarks = remarksOfText(row.text());
+    const std::string reason = row.text();
+    const std::string sentence = row.text();
+    if (!reason.empty()) measurement.refusal = Refusal{reason, sentence};
+    stored.landmarks.ventralOnLeft = row.yes();
+    stored.outlinePx = polylineOfText(row.text());
+    stored.spinePx = polylineOfText(row.text());
+    for (const MeasureColumn& measure : kMeasureColumns) measurement.*measure.member = readEstimate(row);
+    return stored;
+}
+
+void readLandmarks(const Database& database, const std::string& condition, std::int64_t value,
+                   std::vector<StoredMeasure>& measures) {
+    std::map<MeasureId, StoredMeasure*> byId;
+    for (StoredMeasure& measure : measures) byId[measure.id] = &measure;
+    Statement rows(database,
+                   "SELECT l.measure, l.name, l.x_px, l.y_px, l.sd_along_px, l.moved_by_hand FROM landmark l "
+                   "JOIN measure m ON m.id = l.measure WHERE " + condition);
+    rows.bind(value).run();
+    while (rows.next()) {
+        const auto found = byId.find(rows.id<MeasureId>());
+        if (found == byId.end()) continue;
+        const std::string name = rows.text();
+        for (const LandmarkColumn& column : kLandmarkColumns) {
+            if (column.key != name) continue;
+            Landmark landmark;
+            landmark.atPx.x = rows.real();
+            landmark.atPx.y = rows.real();
+            landmark.sdAlongPx = rows.real();
+            landmark.movedByHand = rows.yes();
+            found->second->landmarks.*column.member = landmark;
+        }
+    }
+}
+
+}  // namespace
+
+MeasureWriter::MeasureWriter(const Database& database)
+    : row_(database, insertSql()),
+      landmark_(database, "INSERT INTO landmark (measure, name, x_px, y_px, sd_along_px, moved_by_hand) "
+                          "VALUES (?, ?, ?, ?, ?, ?)") {}
+
+MeasureId MeasureWriter::add(const StoredMeasure& stored) {
+    const Measurement& measurement = stored.measurement;
+    row_.bind(stored.photo)
+        .bind(stored.animal)
+        .bind(stored.animalIndex)
+        .bind(stored.card)
+        .bind(stored.boxName)
+        .bind(stored.softwareVersion)
+        .bind(stored.keeper)
+        .bind(stored.replaces)
+        .bind(stored.accepted)
+        .bind(std::string(shapeName(measurement.shape)))
+        .bind(std::string(viewName(measurement.view)))
+        .bind(measurement.protocol)
+        .bind(textOfRemarks(measurement.remarks));
+    if (measurement.refusal) {
+        row_.bind(measurement.refusal->reason).bind(measurement.refusal->sentence);
+    } else {
+        row_.bindNull().bindNull();
+    }
+    row_.bind(stored.landmarks.ventralOnLeft)
+        .bind(textOfPolyline(stored.outlinePx))
+        .bind(textOfPolyline(stored.spinePx));
+    for (const MeasureColumn& column : kMeasureColumns) bindEstimate(row_, measurement.*column.member);
+    const MeasureId id{row_.run().addedRow()};
+    for (const LandmarkColumn& column : kLandmarkColumns) {
+        const auto& landmark = stored.landmarks.*column.member;
+        if (!landmark) continue;
+        landmark_.bind(id)
+            .bind(std::string(column.key))
+            .bind(landmark->atPx.x)
+            .bind(landmark->atPx.y)
+            .bind(landmark->sdAlongPx)
+            .bind(landmark->movedByHand)
+            .run();
+    }
+    return id;
+}
+
+std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition, std::int64_t value) {
+    Statement rows(database, std::string("SELECT id, ") + kPlainColumns + measureColumnList() +
+                                 " FROM measure m WHERE " + condition +
+                                 " AND NOT EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id) "
+                                 "ORDER BY photo, animal_index, id");
+    rows.bind(value).run();
+    std::vector<StoredMeasure> measures;
+    while (rows.next()) measures.push_back(readMeasure(rows));
+    readLandmarks(database, condition, value, measures);
+    return measures;
+}
+
+}  // namespace ringrule

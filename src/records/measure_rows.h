@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "records/database.h"
+#include "records/statement.h"
+#include "ringrule/records/store.h"
+
+namespace ringrule {
+
+/// Writes measures, each a row with its landmarks, inside the caller's transaction; prepared once, run many times.
+class MeasureWriter {
+public:
+    explicit MeasureWriter(const Database& database);
+    MeasureId add(const StoredMeasure& measure);
+
+private:
+    Statement row_;
+    Statement landmark_;
+};
+
+/// The current measures (not those replaced by a correction) for which `condition` on `m` holds, with `value` bound to
+/// its one question mark, in order of photo and place in it.
+[[nodiscard]] std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition,
+                                                      std::int64_t value);
+
+}  // namespace ringrule

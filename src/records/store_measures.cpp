@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "records/measure_rows.h"
+#include "records/statement.h"
+#include "records/store_state.h"
+#include "ringrule/error.h"
+
+namespace ringrule {
+namespace {
+
+std::string subjectOf(MeasureId id) { return "measure " + std::to_string(id.value); }
+
+struct Before {
+    bool accepted = false;
+    std::string animalCode;
+    std::string keeper;
+    double standardLengthMm = 0.0;
+};
+
+Before lookUp(const Database& database, MeasureId id) {
+    Statement row(database,
+                  "SELECT m.accepted, coalesce(a.code, ''), m.keeper, m.standard_length_mm FROM measure m "
+                  "LEFT JOIN animal a ON a.id = m.animal WHERE m.id = ?");
+    if (!row.bind(id).run().next()) {
+        throw Error(ErrorKind::BadData, "there is no " + subjectOf(id) + " in this collection");
+    }
+    return {row.yes(), row.text(), row.text(), row.real()};
+}
+
+std::string lengthText(double lengthMm) {
+    if (!(lengthMm > 0.0)) return "no standard length";
+    char text[48];
+    std::snprintf(text, sizeof text, "standard length %.2f mm", lengthMm);
+    return text;
+}
+
+}  // namespace
+
+MeasureId Store::addMeasure(const StoredMeasure& measure) { return addMeasures({measure}).front(); }
+
+std::vector<MeasureId> Store::addMeasures(const std::vector<StoredMeasure>& measures) {
+    std::vector<MeasureId> ids;
+    together([&] {
+        MeasureWriter writer(state_->database);
+        for (const StoredMeasure& measure : measures) {
+            std::optional<Before> before;
+            if (measure.replaces) before = lookUp(state_->database, *measure.replaces);
+            ids.push_back(writer.add(measure));
+            if (!before) continue;
+            logChange(state_->database,
+                      {{}, measure.keeper.empty() ? state_->keeper : measure.keeper, "corrected",
+                       subjectOf(*measure.replaces), lengthText(before->standardLengthMm),
+                       subjectOf(ids.back()) + ", " + lengthText(measure.measurement.standardLengthMm.value)});
+        }
+    });
+    return ids;
+}
+
+void Store::setAccepted(MeasureId measure, bool accepted) {
+    together([&] {
+        const Before before = lookUp(state_->database, measure);
+        if (before.accepted == accepted) return;
+        Statement(state_->database, "UPDATE measure SET accepted = ? WHERE id = ?").bind(accepted).bind(measure).run();
+        logChange(state_->database, {{}, state_->keeper.empty() ? before.keeper : state_->keeper, "accepted",
+                                     subjectOf(measure), before.accepted ? "yes" : "no", accepted ? "yes" : "no"});
+    });
+}
+
+void Store::assignAnimal(MeasureId measure, std::optional<AnimalId> animal) {
+    together([&] {
+        const Before before = lookUp(state_->database, measure);
+        Statement(state_->database, "UPDATE measure SET animal = ? WHERE id = ?").bind(animal).bind(measure).run();
+        const Before after = lookUp(state_->database, measure);
+        if (after.animalCode == before.animalCode) return;
+        logChange(state_->database, {{}, state_->keeper.empty() ? before.keeper : state_->keeper, "assigned",
+                                     subjectOf(measure), before.animalCode, after.animalCode});
+    });
+}
+
+std::vector<StoredMeasure> Store::measuresOfPhoto(PhotoId photo) const {
+    return readMeasures(state_->database, "m.photo = ?", photo.value);
+}
+
+std::vector<StoredMeasure> Store::measuresOfSession(SessionId session) const {
+    return readMeasures(state_->database, "m.photo IN (SELECT id FROM photo WHERE session = ?)", session.value);
+}
+
+std::vector<StoredMeasure> Store::measuresOfAnimal(AnimalId animal) const {
+    return readMeasures(state_->database, "m.animal = ?", animal.value);
+}
+
+}  // namespace ringrule

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "records/database.h"
+#include "ringrule/records/store.h"
+
+namespace ringrule {
+
+struct Store::State {
+    State(std::filesystem::path folderPath, const std::filesystem::path& file)
+        : folder(std::move(folderPath)), database(file, Database::Mode::ReadWrite) {}
+
+    std::filesystem::path folder;
+    Database database;
+    std::string keeper;
+    /// Photos copied in each open transaction, outermost first: a rollback takes them away again.
+    std::vector<std::vector<std::filesystem::path>> copied;
+};
+
+/// Adds a line to the change log, inside the caller's transaction.
+void logChange(Database& database, const Change& change);
+
+}  // namespace ringrule
