@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/sheets/drawing_application.h"
+
+#include <QGuiApplication>
+
+#include "ringrule/error.h"
+
+namespace ringrule {
+
+void ensureDrawingApplication() {
+    if (qobject_cast<QGuiApplication*>(QCoreApplication::instance()) != nullptr) return;
+    if (QCoreApplication::instance() != nullptr)
+        throw Error(ErrorKind::BadUse, "drawing must be prepared before anything else starts Qt");
+    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    // Never destroyed: Qt's own statics may still be used by whatever runs at exit.
+    static int argumentCount = 1;
+    static char programName[] = "ringrule";
+    static char* arguments[] = {programName, nullptr};
+    new QGuiApplication(argumentCount, arguments);
+}
+
+}  // namespace ringrule

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/sheets/growth_chart.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace ringrule {
+namespace {
+
+const Estimate& measureOf(const Observation& observation, ChartMeasure measure) {
+    switch (measure) {
+        case ChartMeasure::StandardLength:
+            return observation.standardLengthMm;
+        case ChartMeasure::DepthRatio:
+            return observation.depthRatio;
+        case ChartMeasure::GirthRatio:
+            break;
+    }
+    return observation.girthRatio;
+}
+
+double dayNumber(const Observation& observation) {
+    return static_cast<double>(observation.on.time_since_epoch().count());
+}
+
+bool againstAge(std::span<const GrowthLine> lines, TimeAxis wanted) {
+    if (wanted != TimeAxis::Auto) return wanted == TimeAxis::Age;
+    return std::all_of(lines.begin(), lines.end(), [](const GrowthLine& line) {
+        return std::all_of(line.points.begin(), line.points.end(),
+                           [](const Observation& o) { return o.ageDays.has_value(); });
+    });
+}
+
+ChartSeries seriesOf(const GrowthLine& line, ChartMeasure measure, bool byAge, int style) {
+    ChartSeries series{line.label, {}, style, line.highlighted};
+    for (const Observation& observation : line.points) {
+        const Estimate& value = measureOf(observation, measure);
+        if (!value.known() || (byAge && !observation.ageDays)) continue;
+        const bool hollow = measure != ChartMeasure::StandardLength && !observation.girthFair;
+        series.points.push_back(
+            {byAge ? *observation.ageDays : dayNumber(observation), value.value, value.u95(), hollow});
+    }
+    std::sort(series.points.begin(), series.points.end(),
+              [](const ChartPoint& a, const ChartPoint& b) { return a.x < b.x; });
+    return series;
+}
+
+double medianOf(std::vector<double> values) {
+    const std::size_t half = values.size() / 2;
+    std::nth_element(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(half), values.end());
+    if (values.size() % 2 == 1) return values[half];
+    return 0.5 * (values[half] + *std::max_element(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(half)));
+}
+
+std::vector<ChartBandPoint> bandOf(const std::vector<ChartSeries>& series, int smallestGroup) {
+    std::map<long, std::vector<double>> valuesOnDay;
+    for (const ChartSeries& one : series)
+        if (!one.highlighted)
+            for (const ChartPoint& point : one.points)
+                if (!point.hollow) valuesOnDay[std::lround(point.x)].push_back(point.y);
+    std::vector<ChartBandPoint> band;
+    for (const auto& [day, values] : valuesOnDay) {
+        if (static_cast<int>(values.size()) < smallestGroup) continue;
+        const double middle = medianOf(values);
+        std::vector<double> deviations;
+        for (const double value : values) deviations.push_back(std::abs(value - middle));
+        const double spread = 1.4826 * medianOf(deviations);
+        band.push_back({static_cast<double>(day), middle - spread, middle, middle + spread});
+    }
+    return band;
+}
+
+struct Range {
+    double low = INFINITY;
+    double high = -INFINITY;
+    void take(double value) {
+        low = std::min(low, value);
+        high = std::max(high, value);
+    }
+};
+
+void setAxes(Chart& chart, ChartMeasure measure, bool byAge) {
+    Range x;
+    Range y;
+    for (const ChartSeries& series : chart.series)
+        for (const ChartPoint& point : series.points) {
+            x.take(point.x);
+            y.take(point.y - point.u95);
+            y.take(point.y + point.u95);
+        }
+    for (const ChartBandPoint& point : chart.band) {
+        y.take(point.low);
+        y.take(point.high);
+    }
+    if (!(x.low <= x.high)) return;
+    const double margin = 0.03 * (x.high - x.low);
+    chart.x = byAge ? numberAxis("Age (days)", x.low, x.high, 7)
+                    : dateAxis("Date of session", x.low - margin, x.high + margin);
+    chart.y = numberAxis(std::string(chartMeasureTitle(measure)), y.low, y.high, 6);
+}
+
+std::string noteFor(const Chart& chart) {
+    std::string note = "Bars: 95 % interval of the measure.";
+    if (!chart.band.empty())
+        note += " Shaded: median of the animals not picked out, and one robust standard deviation to either side.";
+    const bool anyHollow = std::any_of(chart.series.begin(), chart.series.end(), [](const ChartSeries& s) {
+        return std::any_of(s.points.begin(), s.points.end(), [](const ChartPoint& p) { return p.hollow; });
+    });
+    if (anyHollow) note += " Hollow: brooding or carrying, not judged on girth.";
+    return note;
+}
+
+}  // namespace
+
+std::string_view chartMeasureTitle(ChartMeasure measure) {
+    switch (measure) {
+        case ChartMeasure::StandardLength:
+            return "Standard length (mm)";
+        case ChartMeasure::DepthRatio:
+            return "Trunk depth ÷ standard length";
+        case ChartMeasure::GirthRatio:
+            return "Girth ÷ standard length";
+    }
+    return {};
+}
+
+Chart growthChart(std::span<const GrowthLine> lines, ChartMeasure measure, const GrowthChartOptions& options) {
+    const bool byAge = againstAge(lines, options.time);
+    Chart chart;
+    chart.title = options.title;
+    chart.emptySentence = "No animal has this measure yet.";
+    int style = 0;
+    for (const GrowthLine& line : lines) {
+        ChartSeries series = seriesOf(line, measure, byAge, style++);
+        if (!series.points.empty()) chart.series.push_back(std::move(series));
+    }
+    if (options.band) chart.band = bandOf(chart.series, options.smallestGroupForBand);
+    setAxes(chart, measure, byAge);
+    chart.note = noteFor(chart);
+    return chart;
+}
+
+void writeGrowthChartPng(std::span<const GrowthLine> lines, ChartMeasure measure, const std::filesystem::path& png,
+                         const GrowthChartOptions& options) {
+    writeChartPng(growthChart(lines, measure, options), png, options.png);
+}
+
+}  // namespace ringrule

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/sheets/number_text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace ringrule {
+namespace {
+
+std::string fixed(double value, int decimals) {
+    char text[64];
+    std::snprintf(text, sizeof text, "%.*f", decimals, value);
+    std::string written = text;
+    // A typographic minus lines up with the plus-minus sign.
+    if (written.starts_with('-')) written.replace(0, 1, "\u2212");
+    return written;
+}
+
+int decimalsFor(double u95) {
+    if (!(u95 > 0.0)) return 2;
+    return std::clamp(1 - static_cast<int>(std::floor(std::log10(u95))), 0, 5);
+}
+
+}  // namespace
+
+std::string numberWithInterval(const Estimate& estimate, std::string_view unit) {
+    if (!estimate.known()) return "cannot tell";
+    const int decimals = decimalsFor(estimate.u95());
+    std::string text = fixed(estimate.value, decimals) + " ± " + fixed(estimate.u95(), decimals);
+    if (!unit.empty()) text += "\u00A0" + std::string(unit);
+    return text;
+}
+
+std::vector<MeasureRow> measureRows(const Measurement& m) {
+    if (m.view == View::Front || m.view == View::Above) return {{"Trunk width", m.trunkWidthMm, "mm"}};
+    std::vector<MeasureRow> rows{{"Standard length", m.standardLengthMm, "mm"}};
+    if (m.shape == Shape::Seahorse) rows.push_back({"Height", m.heightMm, "mm"});
+    rows.push_back({"Head length", m.headLengthMm, "mm"});
+    rows.push_back({"Trunk length", m.trunkLengthMm, "mm"});
+    rows.push_back({"Tail length", m.tailLengthMm, "mm"});
+    rows.push_back({"Trunk depth", m.trunkDepthMm, "mm"});
+    if (m.trunkWidthMm.known()) rows.push_back({"Trunk width", m.trunkWidthMm, "mm"});
+    rows.push_back({"Girth", m.girthMm, "mm"});
+    rows.push_back({"Depth ratio", m.depthRatio, ""});
+    rows.push_back({"Girth ratio", m.girthRatio, ""});
+    rows.push_back({"Belly hollow", m.bellyHollowPercent, "%"});
+    return rows;
+}
+
+}  // namespace ringrule
