@@ -13,6 +13,7 @@
 #include "optics/dictionary.h"
 #include "optics/json_field.h"
 #include "ringrule/error.h"
+#include "ringrule/optics/lens.h"
 
 namespace ringrule {
 namespace {
@@ -107,6 +108,8 @@ Lens readLens(const JsonField& field) {
     lens.centreYPx = rows[1][2].number(0.0, lens.imageHeightPx);
     const auto coefficients = field.at("distortion").items(lens.distortion.size());
     for (std::size_t i = 0; i < coefficients.size(); ++i) lens.distortion[i] = coefficients[i].number(-1e4, 1e4);
+    if (!coversImage(lens))
+        field.at("distortion").refuse("folds the image before its corners: calibrate the lens again with more photos");
     return lens;
 }
 
