@@ -6,9 +6,10 @@
 
 namespace ringrule {
 
-/// A measured number. `sdRandom` is what repeat photos average out; `sdShared` is the part that all photos of one set-up
-/// have in common (scale, lens, depth in the box): it does not shrink with repeats, cancels between tankmates of one
-/// session and adds between set-ups. Both are standard deviations in the unit of `value`. Never filled in = not known.
+/// A measured number. `sdRandom` is what repeat photos average out; `sdShared` is the part that all photos of one
+/// set-up have in common (scale, lens, depth in the box): it does not shrink with repeats, cancels between tankmates of
+/// one session and adds between set-ups. Both are standard deviations in the unit of `value`. Never filled in = not
+/// known.
 struct Estimate {
     double value = std::numeric_limits<double>::quiet_NaN();
     double sdRandom = 0.0;
