@@ -13,13 +13,17 @@
 
 namespace ringrule {
 
+/// A number with its derivatives by N parameters; what a formula gets in place of doubles.
+template <int N>
+using Dual = ceres::Jet<double, N>;
+
 /// A residual model from a formula of N parameters, with exact derivatives by forward differentiation. `formula` takes
 /// a `std::array<T, N>` of any scalar T and returns the residuals as `std::vector<T>`; call `exp`, `log`, `pow`
 /// unqualified after `using std::exp;` so that both doubles and jets find theirs.
 template <int N, class Formula>
 [[nodiscard]] ResidualModel differentiated(Formula formula) {
     return [formula = std::move(formula)](const Eigen::VectorXd& parameters) -> std::optional<Linearised> {
-        using Jet = ceres::Jet<double, N>;
+        using Jet = Dual<N>;
         std::array<Jet, static_cast<std::size_t>(N)> at;
         for (int i = 0; i < N; ++i) {
             at[static_cast<std::size_t>(i)] = Jet(parameters[i], i);

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <array>
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <filesystem>
+#include <utility>
+#include <vector>
+
+#include "nist_dataset.h"
+#include "ringrule/growth/fit.h"
+#include "ringrule/growth/model.h"
+#include "ringrule/growth/rate.h"
+
+using namespace ringrule;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+struct Worked {
+    double t;
+    double length;
+};
+
+void checkWorked(GrowthModel model, const std::vector<double>& parameters, const std::vector<Worked>& values) {
+    for (const Worked& one : values) {
+        INFO(growthModelName(model) << " at " << one.t);
+        CHECK_THAT(lengthAt(model, parameters, one.t), WithinAbs(one.length, 5.1e-5));  // four decimals printed
+    }
+}
+
+}  // namespace
+
+TEST_CASE("Von Bertalanffy of two seahorses") {
+    // Parameters (cm, years): H. comes from Morgan & Vincent 2013 (publish.csiro.au MF12171); H. reidi from
+    // repositorio.furg.br/handle/1/5612, t0 = 0 assumed. Lengths computed from the formula by an independent script.
+    checkWorked(GrowthModel::VonBertalanffy, {16.7, 2.9, 0.03},
+                {{0.1, 3.0682}, {0.25, 7.8766}, {0.5, 12.4266}, {1, 15.6976}, {2, 16.6448}});
+    checkWorked(GrowthModel::VonBertalanffy, {20.0, 1.195, 0.0},
+                {{0.25, 5.1651}, {0.5, 8.9963}, {1, 13.9459}, {2.5, 18.9917}});
+}
+
+TEST_CASE("Gompertz worked numbers") {
+    // Computed from the formula by an independent script.
+    const std::vector<double> p{120, 2.5, 0.03};
+    checkWorked(GrowthModel::Gompertz, p, {{0, 9.8502}, {30, 43.4264}, {60, 79.3798}, {90, 101.4411}, {120, 112.0766}});
+    checkWorked(GrowthModel::Gompertz, p, {{30.5430243958, 44.1455}});  // inflection at ln b / k, height A/e
+    const double h = 1.0;                                               // the rate is greatest at the inflection
+    const double t = std::log(2.5) / 0.03;
+    CHECK(rateAt(GrowthModel::Gompertz, p, t) > rateAt(GrowthModel::Gompertz, p, t - h));
+    CHECK(rateAt(GrowthModel::Gompertz, p, t) > rateAt(GrowthModel::Gompertz, p, t + h));
+}
+
+TEST_CASE("Logistic worked numbers") {
+    // Computed from the formula by an independent script.
+    checkWorked(GrowthModel::Logistic, {120, 0.04, 50},
+                {{0, 14.3044}, {30, 37.2031}, {50, 60}, {60, 71.8425}, {90, 99.8422}, {120, 113.1211}});
+}
+
+TEST_CASE("Specific growth rate") {
+    // 50 to 100 in 10 d: 6.931 (calculator.7search.cc). The same page prints 4.615 for 30 to 60 in 15 d; right
+    // is 4.62098.
+    CHECK_THAT(specificGrowthPercentPerDay(50, 100, 10), WithinAbs(6.931, 5e-4));
+    CHECK_THAT(specificGrowthPercentPerDay(30, 60, 15), WithinAbs(4.62098, 5e-6));
+    // H. kuda, Choo & Liew 2006 (peeref.com/works/68429989): 9.33 to 119.35 mm in 124 d; 2.0555 %/d computed.
+    CHECK_THAT(specificGrowthPercentPerDay(9.33, 119.35, 124), WithinAbs(2.0555, 5e-5));
+    // H. erectus weaned at 70 dpp, Lin et al. 2009: weight gain of 122.3 % in 14 d is printed as 5.7 %/d.
+    CHECK_THAT(specificGrowthPercentPerDay(1.0, 2.223, 14), WithinAbs(5.7, 0.05));
+}
+
+TEST_CASE("Misra1a and BoxBOD are von Bertalanffy curves through zero") {
+    // NIST StRD: b1 = L∞, b2 = K with t0 = 0.
+    for (const auto* name : {"Misra1a.dat", "BoxBOD.dat"}) {
+        const auto path = std::filesystem::path(RINGRULE_SOURCE_DIR) / "tests/outside/data/nist" / name;
+        const NistDataset set = readNist(path.string());
+        std::vector<GrowthPoint> points;
+        for (std::size_t i = 0; i < set.x.size(); ++i) {
+            points.push_back({set.x[i], set.y[i], 1.0});
+        }
+        const auto fit = fitGrowth(points, GrowthModel::VonBertalanffy, {.heldT0Days = 0.0});
+        REQUIRE(fit.ok());
+        INFO(name);
+        CHECK_THAT(fit.value().parameters[0], WithinRel(set.certified[0], 1e-7));
+        CHECK_THAT(fit.value().parameters[1], WithinRel(set.certified[1], 1e-7));
+        CHECK_THAT(std::sqrt(fit.value().covariance(0, 0)), WithinRel(set.certifiedSd[0], 1e-5));
+        CHECK_THAT(std::sqrt(fit.value().covariance(1, 1)), WithinRel(set.certifiedSd[1], 1e-5));
+    }
+}
+
+TEST_CASE("Rat42 is a logistic curve") {
+    // NIST StRD: A = b1, k = b3, ti = b2/b3; starts are the program's own.
+    const auto path = std::filesystem::path(RINGRULE_SOURCE_DIR) / "tests/outside/data/nist/Rat42.dat";
+    const NistDataset set = readNist(path.string());
+    std::vector<GrowthPoint> points;
+    for (std::size_t i = 0; i < set.x.size(); ++i) {
+        points.push_back({set.x[i], set.y[i], 1.0});
+    }
+    const auto fit = fitGrowth(points, GrowthModel::Logistic);
+    REQUIRE(fit.ok());
+    CHECK_THAT(fit.value().parameters[0], WithinRel(set.certified[0], 1e-7));
+    CHECK_THAT(fit.value().parameters[1], WithinRel(set.certified[2], 1e-7));
+    CHECK_THAT(fit.value().parameters[2], WithinRel(set.certified[1] / set.certified[2], 1e-7));
+    CHECK_THAT(fit.value().residualSdMm, WithinRel(set.residualSd, 1e-8));
+}
