@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include <Eigen/Core>
@@ -20,9 +21,10 @@ public:
     /// From the plate found in a photo of `imageWidthPx` × `imageHeightPx`. With `lens` and `media` the camera's pose is
     /// fitted to the marker corners by rays refracted exactly; without them the plate's homography (and, if media are
     /// known, the paraxial correction for depth) gives the scale, `remarks()` says so and the uncertainty grows by what
-    /// the missing correction could be. Refuses with "scale-not-determined" when the fit does not hold.
+    /// the missing correction could be. `exifOrientation` (1–8) says how the photo was turned to stand upright: a box
+    /// file's lens describes the pixels as stored. Refuses with "scale-not-determined" when the fit does not hold.
     [[nodiscard]] static Outcome<Scale> fromPlate(const Box& box, const FoundPlate& plate, int imageWidthPx,
-                                                  int imageHeightPx);
+                                                  int imageHeightPx, int exifOrientation = 1);
 
     [[nodiscard]] AnimalPoint animalFromPixel(PixelPoint pixel) const;
     [[nodiscard]] PlatePoint plateFromPixel(PixelPoint pixel) const;
@@ -40,6 +42,13 @@ public:
     [[nodiscard]] double relativeSdShared() const;
 
     [[nodiscard]] const std::vector<Remark>& remarks() const;
+
+    /// Distance from entrance pupil to window as fitted, to compare with the box file's; absent without lens or media.
+    [[nodiscard]] std::optional<double> cameraToWindowMm() const;
+    /// Angle between the optical axis and the plate's normal; absent without lens.
+    [[nodiscard]] std::optional<double> tiltDegrees() const;
+    /// Root mean square distance of the marker corners from where the fit puts them.
+    [[nodiscard]] double cornerRmsPx() const;
 
 private:
     struct State;

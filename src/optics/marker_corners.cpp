@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "optics/marker_corners.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include <Eigen/LU>
+
+#include "ringrule/imaging/tone.h"
+
+namespace ringrule {
+namespace {
+
+constexpr float kLeastContrast = 0.05F;  // of full light, between ink and paper
+
+float lightAt(const cv::Mat& grey, PixelPoint p) {
+    const auto x = static_cast<int>(p.x), y = static_cast<int>(p.y);
+    const auto fx = static_cast<float>(p.x - x), fy = static_cast<float>(p.y - y);
+    const std::array<float, 256>& light = lightFromCode();
+    const unsigned char* upper = grey.ptr<unsigned char>(y) + x;
+    const unsigned char* lower = grey.ptr<unsigned char>(y + 1) + x;
+    const float above = light[upper[0]] + fx * (light[upper[1]] - light[upper[0]]);
+    const float below = light[lower[0]] + fx * (light[lower[1]] - light[lower[0]]);
+    return above + fy * (below - above);
+}
+
+bool inside(const cv::Mat& grey, PixelPoint p) {
+    return p.x >= 0.0 && p.y >= 0.0 && p.x < grey.cols - 1 && p.y < grey.rows - 1;
+}
+
+// Offset along the outward normal at which the light rises through half-way from ink to paper; nothing where there is no
+// such step within ±reach.
+std::optional<double> edgeOffset(const cv::Mat& grey, PixelPoint middle, PixelPoint outward, double reachPx) {
+    constexpr int kMost = 129;
+    if (!inside(grey, middle - outward * reachPx) || !inside(grey, middle + outward * reachPx)) return std::nullopt;
+    const int count = std::min(kMost, 2 * std::max(3, static_cast<int>(std::lround(reachPx))) + 1);
+    const double step = 2.0 * reachPx / (count - 1);
+    std::array<float, kMost> profile{};
+    for (int i = 0; i < count; ++i)
+        profile[static_cast<std::size_t>(i)] = lightAt(grey, middle + outward * (i * step - reachPx));
+    const int flank = std::max(2, count / 5);
+    float ink = 0.0F, paper = 0.0F;
+    for (int i = 0; i < flank; ++i) {
+        ink += profile[static_cast<std::size_t>(i)] / static_cast<float>(flank);
+        paper += profile[static_cast<std::size_t>(count - 1 - i)] / static_cast<float>(flank);
+    }
+    if (paper - ink < kLeastContrast) return std::nullopt;
+    const float half = 0.5F * (ink + paper);
+    std::optional<double> nearest;
+    for (int i = 0; i + 1 < count; ++i) {
+        const float a = profile[static_cast<std::size_t>(i)], b = profile[static_cast<std::size_t>(i) + 1];
+        if (a >= half || b < half) continue;
+        const double offset = (i + static_cast<double>((half - a) / (b - a))) * step - reachPx;
+        if (!nearest || std::abs(offset) < std::abs(*nearest)) nearest = offset;
+    }
+    return nearest;
+}
+
+// Points on the edge from `a` to `b`, the outer tenths left out: there the corner's own blur bends the edge.
+std::vector<PixelPoint> edgePoints(const cv::Mat& grey, PixelPoint a, PixelPoint b, double reachPx) {
+    const double length = distance(a, b);
+    const PixelPoint along = (b - a) * (1.0 / length);
+    const PixelPoint outward{along.y, -along.x};
+    const int profiles = std::clamp(static_cast<int>(0.4 * length), 10, 64);
+    std::vector<PixelPoint> points;
+    for (int i = 0; i < profiles; ++i) {
+        const PixelPoint middle = a + (b - a) * (0.12 + 0.76 * i / (profiles - 1));
+        if (const auto offset = edgeOffset(grey, middle, outward, reachPx)) points.push_back(middle + outward * *offset);
+    }
+    if (5 * points.size() < 3 * static_cast<std::size_t>(profiles)) points.clear();
+    return points;
+}
+
+// A line as normal · p = offset.
+struct Line {
+    Eigen::Vector2d normal;
+    double offset = 0.0;
+};
+
+Line leastSquaresLine(const std::vector<Eigen::Vector2d>& points) {
+    Eigen::Vector2d mean = Eigen::Vector2d::Zero();
+    for (const auto& p : points) mean += p;
+    mean /= static_cast<double>(points.size());
+    double xx = 0.0, xy = 0.0, yy = 0.0;
+    for (const auto& p : points) {
+        const Eigen::Vector2d d = p - mean;
+        xx += d.x() * d.x();
+        xy += d.x() * d.y();
+        yy += d.y() * d.y();
+    }
+    const double angle = 0.5 * std::atan2(2.0 * xy, xx - yy);
+    const Eigen::Vector2d normal(-std::sin(angle), std::cos(angle));
+    return {normal, normal.dot(mean)};
+}
+
+// The line through the points, those off by more than three robust standard deviations left out (glare, dirt, tears).
+std::optional<Line> robustLine(std::vector<Eigen::Vector2d> points, double smallestSd) {
+    const std::size_t all = points.size();
+    for (int round = 0; round < 3; ++round) {
+        if (points.size() < 6 || 2 * points.size() < all) return std::nullopt;
+        const Line line = leastSquaresLine(points);
+        std::vector<double> misses;
+        for (const auto& p : points) misses.push_back(std::abs(line.normal.dot(p) - line.offset));
+        const auto middle = misses.begin() + static_cast<std::ptrdiff_t>(misses.size() / 2);
+        std::nth_element(misses.begin(), middle, misses.end());
+        const double limit = 3.0 * std::max(1.4826 * *middle, smallestSd);
+        std::erase_if(points, [&](const Eigen::Vector2d& p) { return std::abs(line.normal.dot(p) - line.offset) > limit; });
+    }
+    if (points.size() < 6) return std::nullopt;
+    return leastSquaresLine(points);
+}
+
+std::optional<Eigen::Vector2d> meeting(const Line& a, const Line& b) {
+    Eigen::Matrix2d normals;
+    normals << a.normal.transpose(), b.normal.transpose();
+    if (std::abs(normals.determinant()) < 0.2) return std::nullopt;
+    return normals.inverse() * Eigen::Vector2d(a.offset, b.offset);
+}
+
+std::optional<FoundMarker> refineOnce(const cv::Mat& grey, const FoundMarker& marker, double reachPx,
+                                      const std::optional<PhotoLens>& lens) {
+    const double unit = lens ? 1.0 / lens->focalPx() : 1.0;
+    std::array<Line, 4> lines;
+    for (std::size_t k = 0; k < 4; ++k) {
+        std::vector<Eigen::Vector2d> points;
+        for (const PixelPoint p : edgePoints(grey, marker.cornersPx[k], marker.cornersPx[(k + 1) % 4], reachPx))
+            points.push_back(lens ? lens->rayFromPixel(p) : Eigen::Vector2d(p.x, p.y));
+        const auto line = robustLine(std::move(points), 0.02 * unit);
+        if (!line) return std::nullopt;
+        lines[k] = *line;
+    }
+    FoundMarker refined = marker;
+    for (std::size_t k = 0; k < 4; ++k) {
+        const auto corner = meeting(lines[(k + 3) % 4], lines[k]);
+        if (!corner) return std::nullopt;
+        refined.cornersPx[k] = lens ? lens->pixelFromRay(*corner) : PixelPoint{corner->x(), corner->y()};
+        if (distance(refined.cornersPx[k], marker.cornersPx[k]) > 2.0 * reachPx) return std::nullopt;
+    }
+    return refined;
+}
+
+}  // namespace
+
+std::optional<FoundMarker> refinedCorners(const cv::Mat& grey, const FoundMarker& marker, int cellsAcross,
+                                          const std::optional<PhotoLens>& lens) {
+    double shortest = distance(marker.cornersPx[3], marker.cornersPx[0]);
+    for (std::size_t k = 0; k < 3; ++k)
+        shortest = std::min(shortest, distance(marker.cornersPx[k], marker.cornersPx[k + 1]));
+    const double cellPx = shortest / cellsAcross;
+    if (cellPx < 1.5) return std::nullopt;
+    // First wide enough for corners found on a reduced image, then close to the edge, away from the inner cells.
+    const auto first = refineOnce(grey, marker, std::max(2.5, 0.45 * cellPx), lens);
+    if (!first) return std::nullopt;
+    return refineOnce(grey, *first, std::clamp(0.3 * cellPx, 2.5, 8.0), lens);
+}
+
+}  // namespace ringrule
