@@ -99,6 +99,16 @@ double greatestDepth(const Part& part, double fromMm, double toMm) {
     return depth;
 }
 
+std::vector<cv::Point2d> bellyLine(const Part& part, double fromMm, double toMm) {
+    std::vector<cv::Point2d> line;
+    for (const Station& station : part.stations) {
+        if (station.alongMm >= fromMm && station.alongMm <= toMm) {
+            line.emplace_back(station.alongMm, station.bellyMm);
+        }
+    }
+    return line;
+}
+
 const Station& stationAt(const Part& part, double alongMm) {
     const auto found = std::lower_bound(
         part.stations.begin(), part.stations.end(), alongMm,

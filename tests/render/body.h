@@ -45,6 +45,7 @@ struct Body {
     double headStartMm = 0.0, trunkStartMm = 0.0, tailStartMm = 0.0, tailTipMm = 0.0; // along mainPart
     double headLengthMm = 0.0, trunkLengthMm = 0.0, tailLengthMm = 0.0;
     std::optional<double> heightMm;
+    std::vector<cv::Point2d> straightBelly; // trunk: place along, distance from the unbent axis to the belly
     double gillMm = -1.0; // pipefish: where the gill cover ends, along mainPart
 };
 
@@ -76,6 +77,9 @@ void smoothWidths(Part& part, int reach);
 
 // Greatest depth (back + belly) of the main part between two places.
 double greatestDepth(const Part& part, double fromMm, double toMm);
+
+// Belly line of a part between two places, as it would be without any bend.
+std::vector<cv::Point2d> bellyLine(const Part& part, double fromMm, double toMm);
 
 // The station nearest to a place along the spine.
 const Station& stationAt(const Part& part, double alongMm);

@@ -204,8 +204,8 @@ void addEyes(Body& body, const Lengths& mm, View view) {
         return;
     }
     for (const double side : {1.0, -1.0}) {
-        body.eyes.push_back({station.spineMm + station.towardBack * (side * 0.92 * station.backMm),
-                             0.75 * radius});
+        body.eyes.push_back({station.spineMm + station.towardBack * (side * 1.0 * station.backMm),
+                             0.55 * radius});
     }
 }
 
@@ -244,6 +244,7 @@ Body pipefishBody(const Animal& animal, const Posture& posture, View view) {
         body.fins.push_back(pectoralFin(part, mm, -1.0));
     }
     body.fins.push_back(caudalFin(part, mm));
+    body.straightBelly = bellyLine(part, mm.head, mm.head + mm.trunk);
     centre(part);
     body.parts.push_back(part);
     body.trunkStartMm = mm.head;

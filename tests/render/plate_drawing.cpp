@@ -145,7 +145,7 @@ void addSpecks(PlatePicture& plate, std::uint64_t seed) {
 
 // A white card with its marker and its code, drawn upright, then turned onto the plate.
 void placeCard(PlatePicture& plate, const Box& box, const Animal& animal, const Card& card) {
-    const double width = 1.35 * card.markerMm + 0.32 * card.markerMm * static_cast<double>(card.text.size());
+    const double width = cardWidthMm(card);
     const double height = 1.4 * card.markerMm;
     PlatePicture face;
     face.pxPerMm = plate.pxPerMm;
@@ -153,7 +153,7 @@ void placeCard(PlatePicture& plate, const Box& box, const Animal& animal, const 
                                  static_cast<unsigned char>(238));
     const cv::Point2d marker(0.7 * card.markerMm, 0.5 * height);
     drawMarker(face, {animal.card, marker, card.markerMm}, box.cardDictionary);
-    writeText(face, card.text, {0.5 * (1.2 * card.markerMm + width) - 0.05 * card.markerMm, 0.5 * height}, 0.34 * card.markerMm);
+    writeText(face, card.text, {0.5 * (1.25 * card.markerMm + width), 0.5 * height}, 0.30 * card.markerMm);
     const double angle = card.rotationDeg * kPi / 180.0;
     const double c = std::cos(angle);
     const double s = std::sin(angle);
@@ -177,6 +177,10 @@ void placeCard(PlatePicture& plate, const Box& box, const Animal& animal, const 
 }
 
 } // namespace
+
+double cardWidthMm(const Card& card) {
+    return card.markerMm * (1.6 + 0.31 * static_cast<double>(card.text.size()));
+}
 
 std::array<cv::Point2d, 4> markerCornersMm(cv::Point2d centreMm, double sideMm, double rotationDeg) {
     const double angle = rotationDeg * kPi / 180.0;

@@ -18,4 +18,7 @@ PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, s
 // and then turned.
 std::array<cv::Point2d, 4> markerCornersMm(cv::Point2d centreMm, double sideMm, double rotationDeg = 0.0);
 
+// Width of the animal card, its quiet zone and its text; it is 1.4 markers high.
+double cardWidthMm(const Card& card);
+
 } // namespace render

@@ -2,7 +2,8 @@
 #include "scene_sampler.h"
 
 #include "box_file.h"
-#include "random.h"
+#include "plate_drawing.h"
+#include "sight.h"
 
 #include <algorithm>
 #include <cmath>
@@ -123,9 +124,35 @@ Scene sampleScene(std::uint64_t seed, const Box& box, const SamplerOptions& opti
     scene.card.shown = options.card;
     scene.card.text = scene.animal.code;
     scene.card.markerMm = 0.05 * box.plateMm.width;
-    scene.card.centreMm = {random.between(0.10, 0.14) * box.plateMm.width, random.between(0.21, 0.23) * box.plateMm.height};
-    scene.card.rotationDeg = random.normal(0.0, 2.5);
+    placeCardClear(scene, random);
     return scene;
+}
+
+void placeCardClear(Scene& scene, Random& random) {
+    const Body body = bodyOf(scene.animal, scene.posture, scene.view);
+    const Sight sight(scene, body);
+    const cv::Size2d plate = scene.box.plateMm;
+    const double halfText = 0.5 * (cardWidthMm(scene.card) - 1.4 * scene.card.markerMm);
+    double best = -1.0;
+    for (const double x : {0.09, 0.44, 0.80}) {
+        for (const double y : {0.215, 0.755}) {
+            const cv::Point2d place(x * plate.width, y * plate.height);
+            const cv::Point2d middle = place + cv::Point2d(halfText, 0.0);
+            double nearest = 1e9;
+            for (const Part& part : body.parts) {
+                for (const Station& station : part.stations) {
+                    const cv::Vec3d mm = sight.plateFromBody(station.spineMm);
+                    nearest = std::min(nearest, std::hypot(0.7 * (mm[0] - middle.x), mm[1] - middle.y));
+                }
+            }
+            if (nearest > best) {
+                best = nearest;
+                scene.card.centreMm = place;
+            }
+        }
+    }
+    scene.card.centreMm += cv::Point2d(random.between(-0.006, 0.006), random.between(-0.003, 0.003)) * plate.width;
+    scene.card.rotationDeg = random.normal(0.0, 2.0);
 }
 
 Box boxFor(double longestMm, double distanceFactor) {

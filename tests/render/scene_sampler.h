@@ -2,6 +2,7 @@
 // Seeded random scenes for tests and benchmarks: same seed and options, same scene.
 #pragma once
 
+#include "random.h"
 #include "scene.h"
 
 namespace render {
@@ -29,6 +30,9 @@ struct SamplerOptions {
 
 // A random animal in the given box, which needs lens and media.
 Scene sampleScene(std::uint64_t seed, const Box& box, const SamplerOptions& options = {});
+
+// Puts the animal card where it is farthest from the animal, clear of the plate's markers.
+void placeCardClear(Scene& scene, Random& random);
 
 // The bench box scaled to a plate that suits animals up to `longestMm` (8 … 250 mm), seen
 // from `distanceFactor` times the usual distance with a lens that fills the frame again.

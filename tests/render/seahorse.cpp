@@ -188,6 +188,7 @@ void fillLengths(Body& body, const Lengths& mm) {
     body.trunkLengthMm = mm.trunk;
     body.tailLengthMm = mm.tail;
     const Part& trunk = body.parts[body.mainPart];
+    body.straightBelly = bellyLine(trunk, 0.0, mm.trunk);
     body.headStartMm = trunk.stations.front().alongMm;
     body.landmarks.headEnd = stationAt(trunk, 0.0).spineMm;
     body.landmarks.trunkEnd = stationAt(trunk, mm.trunk).spineMm;

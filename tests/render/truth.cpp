@@ -41,18 +41,16 @@ double deepestDeviation(const std::vector<cv::Point2d>& line, cv::Point2d inward
 
 void addBellyHollow(Truth& truth, const Body& body) {
     std::vector<cv::Point2d> belly;
-    std::vector<cv::Point2d> straightened;
     const Part& part = body.parts[body.mainPart];
     for (const Station& station : part.stations) {
         if (station.alongMm >= body.trunkStartMm && station.alongMm <= body.tailStartMm) {
             belly.push_back(station.spineMm - station.towardBack * station.bellyMm);
-            straightened.emplace_back(station.alongMm, station.bellyMm);
         }
     }
     const cv::Point2d inward = stationAt(part, 0.5 * (body.trunkStartMm + body.tailStartMm)).towardBack;
     const double scale = 100.0 / truth.trunkDepthMm;
     truth.bellyHollowPercent = scale * deepestDeviation(belly, inward);
-    truth.bellyHollowStraightenedPercent = scale * deepestDeviation(straightened, {0.0, -1.0});
+    truth.bellyHollowStraightenedPercent = scale * deepestDeviation(body.straightBelly, {0.0, -1.0});
 }
 
 std::vector<cv::Point2d> evenly(const std::vector<cv::Point2d>& closed, int count) {
