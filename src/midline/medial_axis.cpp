@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "midline/medial_axis.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <functional>
+#include <limits>
+#include <queue>
+
+#include <opencv2/imgproc.hpp>
+
+namespace ringrule {
+namespace {
+
+constexpr double kCells = 24000.0;  ///< about so many cells inside the body: a few milliseconds
+
+/// The body on a grid of square cells; a cell is inside when its centre is, so that no gap narrower than a cell is
+/// painted over and no width is added.
+struct Grid {
+    cv::Mat1b inside;
+    PixelPoint originPx;
+    double cellPx = 1.0;
+
+    [[nodiscard]] PixelPoint photoFromCell(int x, int y) const {
+        return {originPx.x + cellPx * x, originPx.y + cellPx * y};
+    }
+};
+
+void addCrossings(const std::vector<PixelPoint>& polygon, const Grid& grid, std::vector<std::vector<double>>& crossings) {
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        PixelPoint a = polygon[i];
+        PixelPoint b = polygon[(i + 1) % polygon.size()];
+        if (a.y > b.y) std::swap(a, b);
+        const int from = std::max(0, static_cast<int>(std::ceil((a.y - grid.originPx.y) / grid.cellPx)));
+        const int to = std::min(grid.inside.rows - 1, static_cast<int>(std::ceil((b.y - grid.originPx.y) / grid.cellPx)) - 1);
+        for (int row = from; row <= to; ++row) {
+            const double y = grid.originPx.y + grid.cellPx * row;
+            const double x = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y);
+            crossings[static_cast<std::size_t>(row)].push_back((x - grid.originPx.x) / grid.cellPx);
+        }
+    }
+}
+
+Grid gridOf(const Outline& outline) {
+    double left = 1e9, top = 1e9, right = -1e9, bottom = -1e9;
+    for (const PixelPoint at : outline.boundaryPx) {
+        left = std::min(left, at.x), right = std::max(right, at.x);
+        top = std::min(top, at.y), bottom = std::max(bottom, at.y);
+    }
+    Grid grid;
+    grid.cellPx = std::max(1.0, std::sqrt(outline.areaPx2 / kCells));
+    grid.originPx = {left - 2.0 * grid.cellPx, top - 2.0 * grid.cellPx};
+    const auto cells = [&](double length) { return static_cast<int>(std::ceil(length / grid.cellPx)) + 5; };
+    grid.inside = cv::Mat1b(cells(bottom - top), cells(right - left), static_cast<unsigned char>(0));
+    std::vector<std::vector<double>> crossings(static_cast<std::size_t>(grid.inside.rows));
+    addCrossings(outline.boundaryPx, grid, crossings);
+    for (const auto& hole : outline.holesPx) addCrossings(hole, grid, crossings);
+    for (int row = 0; row < grid.inside.rows; ++row) {
+        auto& line = crossings[static_cast<std::size_t>(row)];
+        std::sort(line.begin(), line.end());
+        for (std::size_t k = 0; k + 1 < line.size(); k += 2) {
+            const int from = std::max(0, static_cast<int>(std::ceil(line[k])));
+            const int to = std::min(grid.inside.cols - 1, static_cast<int>(std::floor(line[k + 1])));
+            for (int x = from; x <= to; ++x) grid.inside(row, x) = 255;
+        }
+    }
+    return grid;
+}
+
+struct Sweep {
+    std::vector<float> cost;
+    std::vector<std::int32_t> parent;
+    std::int32_t last = -1;  ///< the cell reached last: the farthest
+};
+
+/// Cheapest ways from a cell to all others over eight neighbours (Dijkstra 1959).
+Sweep sweepFrom(const cv::Mat1b& inside, const cv::Mat1f& price, std::int32_t start) {
+    const int width = inside.cols;
+    const std::array<std::int32_t, 8> step{1, -1, width, -width, width + 1, width - 1, -width + 1, -width - 1};
+    const float kDiagonal = std::sqrt(2.0F);
+    Sweep sweep;
+    sweep.cost.assign(inside.total(), std::numeric_limits<float>::infinity());
+    sweep.parent.assign(inside.total(), -1);
+    using Entry = std::pair<float, std::int32_t>;
+    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
+    sweep.cost[static_cast<std::size_t>(start)] = 0.0F;
+    open.emplace(0.0F, start);
+    while (!open.empty()) {
+        const auto [cost, cell] = open.top();
+        open.pop();
+        if (cost > sweep.cost[static_cast<std::size_t>(cell)]) continue;
+        sweep.last = cell;
+        for (std::size_t k = 0; k < 8; ++k) {
+            const std::int32_t next = cell + step[k];
+            if (inside.data[next] == 0) continue;
+            const float unit = k < 4 ? 1.0F : kDiagonal;
+            const float total = cost + unit * (price.empty() ? 1.0F : price.ptr<float>()[next]);
+            if (total < sweep.cost[static_cast<std::size_t>(next)]) {
+                sweep.cost[static_cast<std::size_t>(next)] = total;
+                sweep.parent[static_cast<std::size_t>(next)] = cell;
+                open.emplace(total, next);
+            }
+        }
+    }
+    return sweep;
+}
+
+}  // namespace
+
+MedialPath medialPath(const Outline& outline) {
+    MedialPath path;
+    if (outline.boundaryPx.size() < 12 || outline.areaPx2 <= 0.0) return path;
+    const Grid grid = gridOf(outline);
+    cv::Mat1f border;
+    cv::distanceTransform(grid.inside, border, cv::DIST_L2, 5);
+    double widest = 0.0;
+    cv::Point middle;
+    cv::minMaxLoc(border, nullptr, &widest, nullptr, &middle);
+    if (widest <= 0.0) return path;
+    const int width = grid.inside.cols;
+    const std::int32_t first = sweepFrom(grid.inside, {}, middle.y * width + middle.x).last;
+    const std::int32_t second = sweepFrom(grid.inside, {}, first).last;
+    cv::Mat1f price;
+    cv::divide(1.0, border.mul(border) + 0.25, price);
+    const Sweep central = sweepFrom(grid.inside, price, first);
+    for (std::int32_t cell = second; cell >= 0; cell = central.parent[static_cast<std::size_t>(cell)]) {
+        path.pathPx.push_back(grid.photoFromCell(cell % width, cell / width));
+        path.halfWidthPx.push_back(static_cast<double>(border.ptr<float>()[cell]) * grid.cellPx);
+    }
+    path.greatestHalfWidthPx = widest * grid.cellPx;
+    return path;
+}
+
+}  // namespace ringrule

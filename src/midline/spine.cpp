@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "midline/spine.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <vector>
+
+#include "midline/boundary_ray.h"
+#include "midline/local_fit.h"
+#include "ringrule/geometry/polygon.h"
+#include "ringrule/geometry/polyline.h"
+
+namespace ringrule {
+namespace {
+
+constexpr int kRounds = 5;
+constexpr double kShortestReachPx = 5.0;
+constexpr double kReachInHalfWidths = 2.2;
+
+struct Chord {
+    double leftPx = 0.0;
+    double rightPx = 0.0;
+    bool valid = false;
+};
+
+/// A line through the body under refinement.
+struct Line {
+    std::vector<PixelPoint> points;
+    std::vector<double> halfWidth;
+};
+
+double interpolated(const std::vector<double>& alongs, const std::vector<double>& values, double along) {
+    const auto above = std::upper_bound(alongs.begin(), alongs.end(), along) - alongs.begin();
+    const auto i = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(above, 1, std::ssize(alongs) - 1));
+    const double step = alongs[i] - alongs[i - 1];
+    const double t = step > 0.0 ? std::clamp((along - alongs[i - 1]) / step, 0.0, 1.0) : 0.0;
+    return values[i - 1] + t * (values[i] - values[i - 1]);
+}
+
+double stepFor(double lengthPx) { return std::clamp(lengthPx / 360.0, 1.0, 6.0); }
+
+/// The line in even steps, each point moved onto the local quadratic of the points around it.
+Line smoothed(const Line& line) {
+    const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
+    const double length = alongs.back();
+    const auto count = static_cast<std::size_t>(std::max(12.0, length / stepFor(length)));
+    Line smooth;
+    for (std::size_t i = 0; i <= count; ++i) {
+        const double along = length * static_cast<double>(i) / static_cast<double>(count);
+        const double half = interpolated(alongs, line.halfWidth, along);
+        const double reach = std::max(kShortestReachPx, kReachInHalfWidths * half);
+        smooth.points.push_back(localQuadratic(line.points, alongs, along, reach).at);
+        smooth.halfWidth.push_back(half);
+    }
+    return smooth;
+}
+
+PixelPoint unit(PixelPoint v) { return v * (1.0 / std::max(norm(v), 1e-12)); }
+
+/// Chords square to the line; not valid where a side is not met or the chord is far wider than the body around.
+std::vector<Chord> chordsOf(const std::vector<PixelPoint>& boundary, const Line& line) {
+    const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
+    std::vector<Chord> chords(line.points.size());
+    std::optional<std::size_t> hintLeft;
+    std::optional<std::size_t> hintRight;
+    for (std::size_t i = 0; i < line.points.size(); ++i) {
+        const double reach = std::max(kShortestReachPx, kReachInHalfWidths * line.halfWidth[i]);
+        const PixelPoint along = unit(localQuadratic(line.points, alongs, alongs[i], reach).slope);
+        const PixelPoint left{along.y, -along.x};
+        if (!contains<PixelFrame>(boundary, line.points[i])) continue;
+        const auto onLeft = firstExit(boundary, line.points[i], left, hintLeft);
+        const auto onRight = firstExit(boundary, line.points[i], left * -1.0, hintRight);
+        if (!onLeft || !onRight) continue;
+        hintLeft = onLeft->segment;
+        hintRight = onRight->segment;
+        chords[i] = {onLeft->distance, onRight->distance, true};
+    }
+    return chords;
+}
+
+/// From the end of a line on along its own curve until it leaves the body; nothing if it never does.
+std::optional<PixelPoint> carriedToTip(const std::vector<PixelPoint>& boundary, const Line& line, bool atFront) {
+    std::vector<PixelPoint> points = line.points;
+    std::vector<double> half = line.halfWidth;
+    if (atFront) {
+        std::reverse(points.begin(), points.end());
+        std::reverse(half.begin(), half.end());
+    }
+    const std::vector<double> alongs = arcLengths<PixelFrame>(points);
+    const double reach = std::min(0.4 * alongs.back(), 8.0 + 5.0 * half.back());
+    const double centre = alongs.back() - 0.5 * reach;
+    const LocalCurve curve = localQuadratic(points, alongs, centre, 0.75 * reach);
+    const PixelPoint slope = curve.slope + curve.bend * (alongs.back() - centre);
+    const PixelPoint along = unit(slope);
+    const double turn = std::clamp(cross(along, curve.bend), -0.5 / std::max(half.back(), 2.0), 0.5 / std::max(half.back(), 2.0));
+    PixelPoint at = points.back();
+    double angle = std::atan2(along.y, along.x);
+    constexpr double kStep = 0.5;
+    for (int i = 0; i < 4000; ++i) {
+        const PixelPoint direction{std::cos(angle), std::sin(angle)};
+        const PixelPoint next = at + direction * kStep;
+        if (!contains<PixelFrame>(boundary, next)) {
+            const auto hit = firstExit(boundary, at, direction);
+            return hit && hit->distance < 2.0 * kStep ? std::optional(at + direction * hit->distance) : std::nullopt;
+        }
+        at = next;
+        angle += turn * kStep;
+        if (i * kStep > 6.0 * half.back() + 12.0) break;
+    }
+    return std::nullopt;
+}
+
+/// Middles of the chords, without those near the tips, where a chord square to the axis no longer spans the body.
+Line middlesOf(const Line& line, const std::vector<Chord>& chords) {
+    const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
+    Line middles;
+    for (std::size_t i = 0; i < chords.size(); ++i) {
+        if (!chords[i].valid) continue;
+        const double half = 0.5 * (chords[i].leftPx + chords[i].rightPx);
+        if (half > 2.0 * line.halfWidth[i] + 3.0) continue;
+        const double toEnd = std::min(alongs[i], alongs.back() - alongs[i]);
+        if (toEnd < 0.9 * half) continue;
+        const std::size_t before = i == 0 ? 0 : i - 1;
+        const std::size_t after = std::min(i + 1, line.points.size() - 1);
+        const PixelPoint along = unit(line.points[after] - line.points[before]);
+        const PixelPoint left{along.y, -along.x};
+        middles.points.push_back(line.points[i] + left * (0.5 * (chords[i].leftPx - chords[i].rightPx)));
+        middles.halfWidth.push_back(half);
+    }
+    return middles;
+}
+
+bool extended(const std::vector<PixelPoint>& boundary, Line& line) {
+    const auto front = carriedToTip(boundary, line, true);
+    const auto back = carriedToTip(boundary, line, false);
+    if (front) {
+        line.points.insert(line.points.begin(), *front);
+        line.halfWidth.insert(line.halfWidth.begin(), line.halfWidth.front());
+    }
+    if (back) {
+        line.points.push_back(*back);
+        line.halfWidth.push_back(line.halfWidth.back());
+    }
+    return front.has_value() && back.has_value();
+}
+
+/// Points in even steps with half-widths from chords; the tips have none.
+Midline finished(const std::vector<PixelPoint>& boundary, Line line) {
+    const double length = lengthOf<PixelFrame>(line.points);
+    const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
+    const auto count = static_cast<std::size_t>(std::max(12.0, std::round(length / stepFor(length)))) + 1;
+    Line even;
+    even.points = resampled<PixelFrame>(line.points, count);
+    for (std::size_t i = 0; i < count; ++i) {
+        even.halfWidth.push_back(interpolated(alongs, line.halfWidth, length * static_cast<double>(i) / static_cast<double>(count - 1)));
+    }
+    const std::vector<Chord> chords = chordsOf(boundary, even);
+    Midline midline;
+    midline.spinePx = even.points;
+    for (std::size_t i = 0; i < chords.size(); ++i) {
+        const bool tip = i == 0 || i + 1 == chords.size();
+        midline.leftHalfWidthPx.push_back(tip || !chords[i].valid ? 0.0 : chords[i].leftPx);
+        midline.rightHalfWidthPx.push_back(tip || !chords[i].valid ? 0.0 : chords[i].rightPx);
+    }
+    return midline;
+}
+
+}  // namespace
+
+Midline spineThrough(const Outline& outline, const MedialPath& path) {
+    Line line{path.pathPx, path.halfWidthPx};
+    if (line.points.size() < 12) return {};
+    line = smoothed(line);
+    for (int round = 0; round < kRounds; ++round) {
+        Line middles = middlesOf(line, chordsOf(outline.boundaryPx, line));
+        if (middles.points.size() < 8) return {};
+        line = smoothed(middles);
+        extended(outline.boundaryPx, line);
+    }
+    return finished(outline.boundaryPx, std::move(line));
+}
+
+}  // namespace ringrule

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/outline/find_outline.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "outline/background.h"
+#include "outline/pieces.h"
+#include "outline/plate_region.h"
+#include "outline/reduced.h"
+#include "outline/refine.h"
+#include "outline/silhouette.h"
+#include "outline/tone.h"
+#include "ringrule/geometry/polygon.h"
+
+namespace ringrule {
+namespace {
+
+constexpr double kCoarsePxPerMm = 4.5;  ///< enough to find a juvenile of 2 mm depth
+constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
+constexpr double kThinHalfMm = 0.6;     ///< thinner animals are traced at full resolution
+
+double pxPerMmOf(const Box& box, const Scale& scale) {
+    const PlatePoint middle{0.5 * box.plate.widthMm, 0.5 * box.plate.heightMm};
+    return 1.0 / scale.mmPerPx(scale.pixelFromPlate(middle));
+}
+
+int factorFor(double pxPerMm, double wanted) { return std::max(1, static_cast<int>(std::lround(pxPerMm / wanted))); }
+
+/// The boundary turned so that the body lies on the right hand of the walk: outer boundaries clockwise as seen.
+std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
+    if ((signedArea<PixelFrame>(contour) < 0.0) != hole) std::reverse(contour.begin(), contour.end());
+    return contour;
+}
+
+/// One animal traced at full resolution; no boundary when it vanished on a closer look.
+Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double pxPerMm) {
+    RefineOptions options;
+    options.stepPx = std::max(1.0, pxPerMm / kFinePxPerMm);
+    options.startBlurPx = tone.markerBlurPx > 0.0 ? tone.markerBlurPx : 1.0;
+    options.contourLagPx = 0.5 * silhouette.stepPx;
+    options.inside = silhouette.inside;
+    options.outside = silhouette.outside;
+    const RefinedBoundary outer = refineBoundary(grey, tone, turned(silhouette.outerPx, false), options);
+    Outline outline;
+    outline.boundaryPx = outer.pointsPx;
+    outline.edgeBlurPx = outer.blurPx;
+    outline.edgeSdPx = outer.sdPx;
+    outline.areaPx2 = signedArea<PixelFrame>(outline.boundaryPx);
+    for (const auto& hole : silhouette.holesPx) {
+        outline.holesPx.push_back(refineBoundary(grey, tone, turned(hole, true), options).pointsPx);
+        outline.areaPx2 += signedArea<PixelFrame>(outline.holesPx.back());
+    }
+    if (outer.foundShare < 0.85) outline.remarks.push_back(Remark::OutlineDoubtful);
+    return outline;
+}
+
+}  // namespace
+
+Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                           const Scale& scale, const OutlineOptions& options) {
+    const cv::Mat& grey = photo.grey;
+    const double pxPerMm = pxPerMmOf(box, scale);
+    const Tone tone = measureTone(grey, plate.markers);
+    const Reduced coarse =
+        reducedLight(grey, tone, plateBounds(grey, box, scale), factorFor(pxPerMm, kCoarsePxPerMm));
+    const Refusal noAnimal{"no-animal", "No animal was found before the plate. Check that it hangs in front of it."};
+    const Refusal cannotSeparate{"cannot-separate",
+                                 "The animal cannot be told from the plate behind it. Improve the light and repeat."};
+    if (coarse.light.empty()) return noAnimal;
+    const PlateRegion region = plateRegion(coarse, box, plate, scale);
+    cv::Mat1b empty = region.plate.clone();
+    empty.setTo(0, region.marks);
+    const Background background = fitBackground(coarse.light, empty);
+    if (!background.fitted) return cannotSeparate;
+    const cv::Mat1f ratio = dividedBy(coarse.light, background);
+    const double threshold = edgeThreshold(ratio, region, background.relativeSd);
+    if (threshold <= 0.0) return noAnimal;
+    const Pieces pieces =
+        findPieces(ratio, region, threshold, pxPerMm / coarse.factor, options.smallestAnimalMm2);
+    std::vector<Outline> outlines;
+    for (const Piece& piece : pieces.animals) {
+        const int factor = piece.halfWidthMm < kThinHalfMm ? 1 : factorFor(pxPerMm, kFinePxPerMm);
+        const Silhouette silhouette =
+            findSilhouette(grey, tone, coarse, region, pieces, piece, factor, pxPerMm);
+        if (!silhouette.found) continue;
+        Outline outline = traceAnimal(grey, tone, silhouette, pxPerMm);
+        if (outline.areaPx2 < options.smallestAnimalMm2 * pxPerMm * pxPerMm) continue;
+        if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
+        outlines.push_back(std::move(outline));
+    }
+    if (outlines.empty()) return noAnimal;
+    if (std::ssize(outlines) > options.maxAnimals) return cannotSeparate;
+    return outlines;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "outline/pieces.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <opencv2/imgproc.hpp>
+
+namespace ringrule {
+namespace {
+
+constexpr int kLevels = 64;
+
+/// Print is thin: strokes of letters, ticks and lines are narrower than any animal's trunk of that length.
+constexpr double kStrokeHalfMm = 0.45;
+constexpr double kLetterMm = 6.5;     ///< largest extent of a letter or a tick near the rim
+constexpr double kCardReach = 1.15;   ///< of a card marker's side: writing on the card lies within
+constexpr double kLineAspect = 60.0;  ///< a line is at least this many times longer than wide
+
+double extentMm(const cv::Rect& bounds, double pxPerMm) { return std::hypot(bounds.width, bounds.height) / pxPerMm; }
+
+/// Largest extent of the piece outside its own label's border: half-width by distance transform of its window.
+double halfWidthPx(const cv::Mat1i& labels, const Piece& piece) {
+    cv::Mat1b own;
+    cv::compare(labels(piece.bounds), piece.label, own, cv::CMP_EQ);
+    cv::copyMakeBorder(own, own, 1, 1, 1, 1, cv::BORDER_CONSTANT, cv::Scalar(0));
+    cv::Mat1f distance;
+    cv::distanceTransform(own, distance, cv::DIST_L2, 3);
+    double most = 0.0;
+    cv::minMaxLoc(distance, nullptr, &most);
+    return most - 0.5;
+}
+
+double distanceToPolygon(const std::vector<cv::Point2d>& polygon, const cv::Rect& bounds) {
+    std::vector<cv::Point2f> corners;
+    for (const cv::Point2d& corner : polygon) corners.emplace_back(corner);
+    double nearest = 1e9;
+    for (const double fx : {0.0, 0.5, 1.0}) {
+        for (const double fy : {0.0, 0.5, 1.0}) {
+            const cv::Point2f at(static_cast<float>(bounds.x + fx * (bounds.width - 1)),
+                                 static_cast<float>(bounds.y + fy * (bounds.height - 1)));
+            nearest = std::min(nearest, -cv::pointPolygonTest(corners, at, true));
+        }
+    }
+    return nearest;
+}
+
+bool onCard(const PlateRegion& region, const Piece& piece, double pxPerMm) {
+    for (const auto& card : region.cards) {
+        const double side = cv::norm(card[1] - card[0]);
+        if (extentMm(piece.bounds, pxPerMm) * pxPerMm > 1.6 * side) continue;
+        if (distanceToPolygon(card, piece.bounds) < kCardReach * side) return true;
+    }
+    return false;
+}
+
+bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece, double pxPerMm) {
+    if (onCard(region, piece, pxPerMm)) return true;
+    const double extent = extentMm(piece.bounds, pxPerMm);
+    if (piece.halfWidthMm < kStrokeHalfMm && extent > kLineAspect * piece.halfWidthMm &&
+        piece.areaMm2 < 2.4 * piece.halfWidthMm * extent && std::min(piece.bounds.width, piece.bounds.height) < 1.0 * pxPerMm) {
+        return true;
+    }
+    if (piece.halfWidthMm > kStrokeHalfMm) return false;
+    cv::Mat1b own;
+    cv::compare(labels(piece.bounds), piece.label, own, cv::CMP_EQ);
+    const int all = cv::countNonZero(own);
+    own &= region.rim(piece.bounds);
+    const bool inRim = cv::countNonZero(own) > 0.8 * all;
+    return inRim && (extent < kLetterMm || piece.halfWidthMm < 0.6 * kStrokeHalfMm);
+}
+
+bool reachesEdge(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece) {
+    const cv::Rect window = cv::Rect(piece.bounds.tl() - cv::Point(2, 2), piece.bounds.size() + cv::Size(4, 4)) &
+                            cv::Rect({0, 0}, labels.size());
+    if (window.x == 0 || window.y == 0 || window.br().x == labels.cols || window.br().y == labels.rows) return true;
+    cv::Mat1b own;
+    cv::compare(labels(window), piece.label, own, cv::CMP_EQ);
+    cv::dilate(own, own, cv::Mat1b::ones(3, 3));
+    cv::Mat1b hidden;
+    cv::compare(region.plate(window), 0, hidden, cv::CMP_EQ);
+    hidden |= region.marks(window);
+    hidden &= own;
+    return cv::countNonZero(hidden) > 2;
+}
+
+}  // namespace
+
+double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double noise) {
+    std::array<double, kLevels> steepness{};
+    std::array<double, kLevels> count{};
+    for (int y = 1; y + 1 < ratio.rows; ++y) {
+        const float* row = ratio.ptr<float>(y);
+        const float* above = ratio.ptr<float>(y - 1);
+        const float* below = ratio.ptr<float>(y + 1);
+        const unsigned char* plate = region.plate.ptr<unsigned char>(y);
+        const unsigned char* rim = region.rim.ptr<unsigned char>(y);
+        const unsigned char* marks = region.marks.ptr<unsigned char>(y);
+        for (int x = 1; x + 1 < ratio.cols; ++x) {
+            if (plate[x] == 0 || rim[x] != 0 || marks[x] != 0 || row[x] >= 1.0F || row[x] <= 0.0F) continue;
+            const float dx = row[x + 1] - row[x - 1];
+            const float dy = below[x] - above[x];
+            const auto level = static_cast<std::size_t>(row[x] * kLevels);
+            steepness[level] += static_cast<double>(std::sqrt(dx * dx + dy * dy));
+            count[level] += 1.0;
+        }
+    }
+    double best = 0.0;
+    double threshold = 0.0;
+    for (std::size_t k = 8; k + 3 < kLevels; ++k) {
+        double sum = 0.0;
+        double n = 0.0;
+        for (std::size_t i = k - 3; i <= k + 3 && i < kLevels; ++i) sum += steepness[i], n += count[i];
+        if (n < 40.0) continue;
+        if (sum / n > best) best = sum / n, threshold = (static_cast<double>(k) + 0.5) / kLevels;
+    }
+    return best > std::max(0.06, 4.0 * noise) ? threshold : 0.0;
+}
+
+Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double threshold, double pxPerMm,
+                  double smallestMm2) {
+    Pieces pieces;
+    pieces.threshold = threshold;
+    cv::Mat1b dark;
+    cv::compare(ratio, threshold, dark, cv::CMP_LT);
+    dark &= region.plate;
+    dark.setTo(0, region.marks);
+    cv::Mat stats;
+    cv::Mat centroids;
+    const int count = cv::connectedComponentsWithStats(dark, pieces.labels, stats, centroids, 8, CV_32S);
+    for (int label = 1; label < count; ++label) {
+        Piece piece;
+        piece.label = label;
+        piece.areaMm2 = stats.at<int>(label, cv::CC_STAT_AREA) / (pxPerMm * pxPerMm);
+        if (piece.areaMm2 < 0.5 * smallestMm2) continue;
+        piece.bounds = {stats.at<int>(label, cv::CC_STAT_LEFT), stats.at<int>(label, cv::CC_STAT_TOP),
+                        stats.at<int>(label, cv::CC_STAT_WIDTH), stats.at<int>(label, cv::CC_STAT_HEIGHT)};
+        piece.halfWidthMm = halfWidthPx(pieces.labels, piece) / pxPerMm;
+        if (isPrint(region, pieces.labels, piece, pxPerMm)) continue;
+        piece.atEdge = reachesEdge(region, pieces.labels, piece);
+        pieces.animals.push_back(piece);
+    }
+    std::sort(pieces.animals.begin(), pieces.animals.end(),
+              [](const Piece& a, const Piece& b) { return a.bounds.x < b.bounds.x; });
+    return pieces;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "outline/reduced.h"
+
+#include <algorithm>
+
+#include <opencv2/imgproc.hpp>
+
+namespace ringrule {
+
+Reduced reducedLight(const cv::Mat& grey, const Tone& tone, cv::Rect partPx, int factor) {
+    partPx &= cv::Rect({0, 0}, grey.size());
+    const cv::Size size(partPx.width / factor, partPx.height / factor);
+    Reduced reduced;
+    reduced.originPx = partPx.tl();
+    reduced.factor = factor;
+    if (size.width < 1 || size.height < 1) return reduced;
+    const cv::Mat part = grey(cv::Rect(partPx.tl(), size * factor));
+    cv::Mat small = part;
+    if (factor > 1) cv::resize(part, small, size, 0.0, 0.0, cv::INTER_AREA);
+    reduced.light.create(size);
+    for (int y = 0; y < size.height; ++y) {
+        const unsigned char* from = small.ptr<unsigned char>(y);
+        std::transform(from, from + size.width, reduced.light.ptr<float>(y),
+                       [&tone](unsigned char value) { return tone.lightOf[value]; });
+    }
+    return reduced;
+}
+
+}  // namespace ringrule

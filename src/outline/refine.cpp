@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "outline/refine.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <span>
+
+#include "outline/edge.h"
+#include "ringrule/geometry/polygon.h"
+
+namespace ringrule {
+namespace {
+
+constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+
+std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
+    const auto n = static_cast<std::ptrdiff_t>(count);
+    return static_cast<std::size_t>((i % n + n) % n);
+}
+
+std::vector<PixelPoint> smoothedClosed(const std::vector<PixelPoint>& points, std::span<const double> kernel) {
+    std::vector<PixelPoint> smooth(points.size());
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        PixelPoint sum = points[i] * kernel[0];
+        for (std::size_t k = 1; k < kernel.size(); ++k) {
+            const auto at = static_cast<std::ptrdiff_t>(i);
+            const auto off = static_cast<std::ptrdiff_t>(k);
+            sum = sum + (points[wrapped(at - off, points.size())] + points[wrapped(at + off, points.size())]) * kernel[k];
+        }
+        smooth[i] = sum;
+    }
+    return smooth;
+}
+
+/// Outward unit normals: the body lies on the right hand of the walk.
+std::vector<PixelPoint> normalsOf(const std::vector<PixelPoint>& points) {
+    std::vector<PixelPoint> normals(points.size());
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const auto at = static_cast<std::ptrdiff_t>(i);
+        const PixelPoint step = points[wrapped(at + 2, points.size())] - points[wrapped(at - 2, points.size())];
+        const double length = std::max(norm(step), 1e-9);
+        normals[i] = {step.y / length, -step.x / length};
+    }
+    return normals;
+}
+
+double medianOf(std::vector<double> values) {
+    std::erase_if(values, [](double value) { return !std::isfinite(value); });
+    if (values.empty()) return 0.0;
+    const auto middle = values.begin() + std::ssize(values) / 2;
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+double medianAround(const std::vector<double>& values, std::size_t i, int reach) {
+    std::vector<double> near;
+    for (int k = -reach; k <= reach; ++k) {
+        const double value = values[wrapped(static_cast<std::ptrdiff_t>(i) + k, values.size())];
+        if (std::isfinite(value)) near.push_back(value);
+    }
+    return near.size() < 3 ? kNone : medianOf(std::move(near));
+}
+
+/// Samples across the boundary, cut where another edge begins: half-way through a thin body, and where light falls again
+/// outside (the next turn of a coil).
+struct CutProfile {
+    Profile profile;
+    double oppositePx = -1e9;
+};
+
+CutProfile cut(Profile profile, double halfLight) {
+    CutProfile result;
+    const auto middle = static_cast<std::ptrdiff_t>(profile.inner);
+    const auto count = std::ssize(profile.light);
+    std::ptrdiff_t from = 0;
+    std::ptrdiff_t to = count;
+    const auto lightOf = [&](std::ptrdiff_t i) { return static_cast<double>(profile.light[static_cast<std::size_t>(i)]); };
+    bool inBody = false;
+    for (std::ptrdiff_t i = middle + 2; i >= 0; --i) {
+        if (lightOf(i) < halfLight) inBody = true;
+        if (inBody && lightOf(i) > halfLight) {
+            const double high = lightOf(i) - halfLight;
+            const double t = high / std::max(high + halfLight - lightOf(i + 1), 1e-6);
+            result.oppositePx = (static_cast<double>(i - middle) + t) * profile.stepPx;
+            from = std::min(middle - 2, i + (middle - i) / 2);
+            break;
+        }
+    }
+    bool onPlate = false;
+    for (std::ptrdiff_t i = middle - 2; i < count; ++i) {
+        if (i < 0) continue;
+        if (lightOf(i) > halfLight) onPlate = true;
+        if (onPlate && i > middle + 2 && lightOf(i) < halfLight) {
+            const auto lightest = std::max_element(profile.light.begin() + middle, profile.light.begin() + i);
+            to = std::max(middle + 3, lightest - profile.light.begin() + 1);
+            break;
+        }
+    }
+    profile.light.assign(profile.light.begin() + from, profile.light.begin() + std::min(to, count));
+    profile.inner -= static_cast<int>(from);
+    result.profile = std::move(profile);
+    return result;
+}
+
+/// Where the profile first passes the half-way light, nearest to its zero; zero if it does not.
+double crossingNear(const Profile& profile, double halfLight) {
+    double best = 0.0;
+    double nearest = 1e9;
+    for (std::size_t i = 1; i < profile.light.size(); ++i) {
+        const double a = static_cast<double>(profile.light[i - 1]) - halfLight;
+        const double b = static_cast<double>(profile.light[i]) - halfLight;
+        if (a < 0.0 && b >= 0.0) {
+            const double at = profile.at(i - 1) + profile.stepPx * a / (a - b);
+            if (std::abs(at) < nearest) nearest = std::abs(at), best = at;
+        }
+    }
+    return best;
+}
+
+struct Pass {
+    std::vector<Profile> profiles;
+    std::vector<StepEdge> edges;
+};
+
+struct PassOptions {
+    double sigmaPx = 1.0;
+    double startPx = 0.0;
+    double reachPx = 5.0;
+    double halfLight = 0.0;
+    double contrast = 0.1;
+    double insideLight = -1.0;
+};
+
+Pass fitAll(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& points,
+            const std::vector<PixelPoint>& normals, const PassOptions& options) {
+    constexpr double kStep = 0.5;
+    const int reach = static_cast<int>(std::ceil(options.reachPx / kStep));
+    Pass pass;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        CutProfile across = cut(
+            sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], kStep, reach), options.halfLight);
+        StepPrior prior;
+        prior.sigmaPx = options.sigmaPx;
+        prior.startPx = crossingNear(across.profile, options.halfLight);
+        prior.leastContrast = 0.25 * options.contrast;
+        prior.oppositePx = across.oppositePx;
+        prior.insideLight = options.insideLight;
+        StepEdge edge = fitStep(across.profile, prior);
+        pass.profiles.push_back(std::move(across.profile));
+        pass.edges.push_back(edge);
+    }
+    return pass;
+}
+
+/// Edge places with strays replaced by their neighbourhood's median and lightly smoothed; the scatter is that of the
+/// unsmoothed places.
+std::vector<double> settled(const Pass& pass, double startPx, double& scatter) {
+    std::vector<double> raw;
+    for (const StepEdge& edge : pass.edges) raw.push_back(edge.found ? edge.atPx + startPx : kNone);
+    std::vector<double> off;
+    std::vector<double> middle(raw.size());
+    for (std::size_t i = 0; i < raw.size(); ++i) {
+        middle[i] = medianAround(raw, i, 4);
+        if (!std::isfinite(middle[i])) middle[i] = medianAround(raw, i, 12);
+        off.push_back(std::isfinite(raw[i]) ? std::abs(raw[i] - middle[i]) : kNone);
+    }
+    scatter = medianOf(off) / 0.6745;
+    const double limit = std::max(0.5, 4.0 * scatter);
+    for (std::size_t i = 0; i < raw.size(); ++i) {
+        if (!(std::abs(raw[i] - middle[i]) < limit)) raw[i] = std::isfinite(middle[i]) ? middle[i] : 0.0;
+    }
+    std::vector<double> smooth(raw.size());
+    for (std::size_t i = 0; i < raw.size(); ++i) {
+        const auto at = static_cast<std::ptrdiff_t>(i);
+        smooth[i] = 0.5 * raw[i] + 0.25 * (raw[wrapped(at - 1, raw.size())] + raw[wrapped(at + 1, raw.size())]);
+    }
+    return smooth;
+}
+
+double medianLight(const Pass& pass, bool inside) {
+    std::vector<double> values;
+    for (const StepEdge& edge : pass.edges) {
+        if (edge.found) values.push_back(inside ? edge.inside : edge.outside);
+    }
+    return medianOf(std::move(values));
+}
+
+}  // namespace
+
+RefinedBoundary refineBoundary(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& contour,
+                               const RefineOptions& options) {
+    constexpr double kSmooth[] = {0.36, 0.24, 0.08};
+    RefinedBoundary refined;
+    std::vector<PixelPoint> points = smoothedClosed(resampledClosed<PixelFrame>(contour, options.stepPx), kSmooth);
+    PassOptions pass;
+    pass.sigmaPx = options.startBlurPx;
+    pass.startPx = options.contourLagPx;
+    pass.contrast = options.outside - options.inside;
+    pass.halfLight = 0.5 * (options.inside + options.outside);
+    pass.insideLight = options.inside;
+    for (int round = 0; round < 3; ++round) {
+        const std::vector<PixelPoint> normals = normalsOf(points);
+        pass.reachPx = 3.2 * pass.sigmaPx + (round == 0 ? 1.0 + options.stepPx : 1.0);
+        const Pass result = fitAll(grey, tone, points, normals, pass);
+        const std::vector<double> moves = settled(result, pass.startPx, refined.sdPx);
+        for (std::size_t i = 0; i < points.size(); ++i) points[i] = points[i] + normals[i] * moves[i];
+        refined.inside = medianLight(result, true);
+        refined.outside = medianLight(result, false);
+        refined.foundShare = static_cast<double>(std::count_if(result.edges.begin(), result.edges.end(),
+                                                               [](const StepEdge& edge) { return edge.found; })) /
+                             static_cast<double>(result.edges.size());
+        if (const double blur = pooledBlur(result.profiles, result.edges); blur > 0.0) pass.sigmaPx = blur;
+        pass.halfLight = 0.5 * (refined.inside + refined.outside);
+        pass.insideLight = refined.inside;
+        pass.startPx = 0.0;
+        if (round < 2) points = smoothedClosed(resampledClosed<PixelFrame>(points, options.stepPx), kSmooth);
+    }
+    refined.pointsPx = std::move(points);
+    refined.blurPx = pass.sigmaPx;
+    return refined;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "outline/silhouette.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <opencv2/imgproc.hpp>
+
+namespace ringrule {
+namespace {
+
+constexpr double kMarginMm = 4.0;       ///< around the piece: thin ends that were lost at the coarse scale
+constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
+constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
+constexpr double kHoleShare = 0.75;     ///< of the step: a hole must be this near to the plate's light
+
+/// Mean of `light` where `mask` is set, over a square window; where the window holds none of it, over a wider one.
+cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
+    cv::Mat1f weight;
+    mask.convertTo(weight, CV_32F, 1.0 / 255.0);
+    cv::Mat1f weighted;
+    cv::multiply(light, weight, weighted);
+    const double total = cv::sum(weight)[0];
+    const float overall = static_cast<float>(total > 0.0 ? cv::sum(weighted)[0] / total : 0.0);
+    cv::Mat1f mean(light.size(), overall);
+    for (const int size : {8 * reach + 1, 2 * reach + 1}) {
+        cv::Mat1f sum;
+        cv::Mat1f share;
+        cv::blur(weighted, sum, {size, size}, {-1, -1}, cv::BORDER_CONSTANT);
+        cv::blur(weight, share, {size, size}, {-1, -1}, cv::BORDER_CONSTANT);
+        const float least = 2.5F / static_cast<float>(size * size);
+        for (int y = 0; y < light.rows; ++y) {
+            for (int x = 0; x < light.cols; ++x) {
+                if (share(y, x) > least) mean(y, x) = sum(y, x) / share(y, x);
+            }
+        }
+    }
+    return mean;
+}
+
+struct Levels {
+    cv::Mat1f threshold;
+    double inside = 0.0;
+    double outside = 0.0;
+};
+
+/// The piece as a mask in a window of the coarse picture, and half-way levels around it, refined by turns.
+Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat1b& other, const cv::Mat1b& usable,
+                   double pxPerMm) {
+    const int reach = std::max(2, static_cast<int>(std::lround(kLevelReachMm * pxPerMm)));
+    const int margin = 2 * std::max(1, static_cast<int>(std::lround(0.8 * pxPerMm))) + 1;
+    const cv::Mat near = cv::getStructuringElement(cv::MORPH_ELLIPSE, {margin, margin});
+    const cv::Mat small = cv::Mat1b::ones(3, 3);
+    cv::Mat1b body = piece.clone();
+    Levels levels;
+    for (int round = 0; round < 3; ++round) {
+        cv::Mat1b core;
+        cv::erode(body, core, small);
+        if (cv::countNonZero(core) < 0.25 * cv::countNonZero(body)) core = body;
+        cv::Mat1b grown;
+        cv::dilate(body, grown, small);
+        cv::Mat1b out = usable.clone();
+        out.setTo(0, grown);
+        out.setTo(0, other);
+        const cv::Mat1f inside = localMean(light, core, reach);
+        const cv::Mat1f outside = localMean(light, out, reach);
+        cv::addWeighted(inside, 0.5, outside, 0.5, 0.0, levels.threshold);
+        levels.inside = cv::mean(inside, body)[0];
+        levels.outside = cv::mean(outside, body)[0];
+        cv::Mat1b reachable;
+        cv::dilate(body, reachable, near);
+        cv::compare(light, levels.threshold, body, cv::CMP_LT);
+        body &= reachable;
+        body &= usable;
+        body.setTo(0, other);
+    }
+    return levels;
+}
+
+/// The connected part of `dark` that shares most pixels with `seed`.
+cv::Mat1b partOver(const cv::Mat1b& dark, const cv::Mat1b& seed) {
+    cv::Mat1i labels;
+    const int count = cv::connectedComponents(dark, labels, 8, CV_32S);
+    std::vector<int> shared(static_cast<std::size_t>(count), 0);
+    for (int y = 0; y < labels.rows; ++y) {
+        for (int x = 0; x < labels.cols; ++x) {
+            if (seed(y, x) != 0) ++shared[static_cast<std::size_t>(labels(y, x))];
+        }
+    }
+    shared[0] = 0;
+    const auto most = std::max_element(shared.begin(), shared.end());
+    if (*most == 0) return cv::Mat1b(dark.size(), static_cast<unsigned char>(0));
+    cv::Mat1b part;
+    cv::compare(labels, static_cast<int>(most - shared.begin()), part, cv::CMP_EQ);
+    return part;
+}
+
+std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Point>& contour, bool backward) {
+    std::vector<PixelPoint> points;
+    for (const cv::Point& at : contour) points.push_back(picture.photoFromReduced(at.x, at.y));
+    if (backward) std::reverse(points.begin(), points.end());
+    return points;
+}
+
+/// Whether what is seen through a hole is as light as the plate.
+bool showsPlate(const cv::Mat1f& light, const Levels& levels, const std::vector<cv::Point>& hole) {
+    const cv::Rect bounds = cv::boundingRect(hole);
+    cv::Mat1b inside(bounds.size(), static_cast<unsigned char>(0));
+    cv::fillPoly(inside, std::vector<std::vector<cv::Point>>{hole}, cv::Scalar(255), cv::LINE_8, 0, -bounds.tl());
+    cv::Mat1b core;
+    cv::erode(inside, core, cv::Mat1b::ones(3, 3));
+    if (cv::countNonZero(core) < 4) core = inside;
+    return cv::mean(light(bounds), core)[0] > levels.inside + kHoleShare * (levels.outside - levels.inside);
+}
+
+cv::Rect grownWithin(const cv::Rect& rect, int by, const cv::Size& size) {
+    return cv::Rect(rect.x - by, rect.y - by, rect.width + 2 * by, rect.height + 2 * by) & cv::Rect({0, 0}, size);
+}
+
+}  // namespace
+
+Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, const PlateRegion& region,
+                          const Pieces& pieces, const Piece& piece, int factor, double pxPerMm) {
+    Silhouette silhouette;
+    silhouette.stepPx = factor;
+    const double coarsePxPerMm = pxPerMm / coarse.factor;
+    const cv::Rect window =
+        grownWithin(piece.bounds, static_cast<int>(std::ceil(kMarginMm * coarsePxPerMm)), coarse.light.size());
+    cv::Mat1b own;
+    cv::compare(pieces.labels(window), piece.label, own, cv::CMP_EQ);
+    cv::Mat1b other(window.size(), static_cast<unsigned char>(0));
+    for (const Piece& neighbour : pieces.animals) {
+        if (neighbour.label == piece.label || (neighbour.bounds & window).empty()) continue;
+        cv::Mat1b theirs;
+        cv::compare(pieces.labels(window), neighbour.label, theirs, cv::CMP_EQ);
+        other |= theirs;
+    }
+    cv::Mat1b usable = region.plate(window).clone();
+    usable.setTo(0, region.marks(window));
+    const Levels levels = localLevels(coarse.light(window), own, other, usable, coarsePxPerMm);
+    silhouette.inside = levels.inside;
+    silhouette.outside = levels.outside;
+
+    const cv::Rect inPhotoPx(coarse.originPx + window.tl() * coarse.factor, window.size() * coarse.factor);
+    const Reduced fine = reducedLight(grey, tone, inPhotoPx, factor);
+    if (fine.light.empty()) return silhouette;
+    cv::Mat1f threshold;
+    cv::Mat1b seed;
+    cv::Mat1b forbidden;
+    cv::compare(usable, 0, forbidden, cv::CMP_EQ);
+    forbidden |= other;
+    cv::resize(levels.threshold, threshold, fine.light.size(), 0.0, 0.0, cv::INTER_LINEAR);
+    cv::resize(own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
+    cv::resize(forbidden, forbidden, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
+    cv::Mat1b dark;
+    cv::compare(fine.light, threshold, dark, cv::CMP_LT);
+    dark.setTo(0, forbidden);
+    cv::Mat1b body = partOver(dark, seed);
+    std::vector<std::vector<cv::Point>> contours;
+    std::vector<cv::Vec4i> tree;
+    cv::copyMakeBorder(body, body, 1, 1, 1, 1, cv::BORDER_CONSTANT, cv::Scalar(0));
+    cv::findContours(body, contours, tree, cv::RETR_CCOMP, cv::CHAIN_APPROX_NONE, {-1, -1});
+    std::size_t outer = contours.size();
+    for (std::size_t i = 0; i < contours.size(); ++i) {
+        if (tree[i][3] < 0 && (outer == contours.size() || contours[i].size() > contours[outer].size())) outer = i;
+    }
+    if (outer == contours.size() || contours[outer].size() < 12) return silhouette;
+    silhouette.found = true;
+    // OpenCV runs outer contours counter-clockwise in its own y-down picture as seen, holes clockwise.
+    silhouette.outerPx = inPhoto(fine, contours[outer], true);
+    const double finePxPerMm = pxPerMm / factor;
+    for (std::size_t i = 0; i < contours.size(); ++i) {
+        if (tree[i][3] != static_cast<int>(outer)) continue;
+        if (cv::contourArea(contours[i]) < kHoleMm2 * finePxPerMm * finePxPerMm) continue;
+        if (showsPlate(fine.light, levels, contours[i])) silhouette.holesPx.push_back(inPhoto(fine, contours[i], true));
+    }
+    return silhouette;
+}
+
+}  // namespace ringrule
