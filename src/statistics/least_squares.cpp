@@ -2,6 +2,7 @@
 #include "ringrule/statistics/least_squares.h"
 
 #include <ceres/ceres.h>
+#include <glog/logging.h>
 
 #include <Eigen/SVD>
 #include <array>
@@ -81,6 +82,19 @@ struct Descent {
 /// (NIST's BoxBOD from its first start does so with the first way).
 constexpr std::array<Descent, 3> kDescents{
     {{ceres::LEVENBERG_MARQUARDT, 1e4}, {ceres::DOGLEG, 1.0}, {ceres::LEVENBERG_MARQUARDT, 1e-4}}};
+
+/// Ways that must have led to the same least sum of squares before later starts are left untried: two ways from each of
+/// two starts can be wrong together only where all would be.
+constexpr int kEnoughAgreeing = 4;
+
+/// Keeps Ceres's own log from standard error, where it would mix with progress; its outcome is in the summary.
+void quietCeres() {
+    static const bool once = [] {
+        FLAGS_minloglevel = google::GLOG_FATAL;
+        return true;
+    }();
+    static_cast<void>(once);
+}
 
 ceres::Solver::Options solverOptions(const LeastSquaresOptions& options, const Descent& descent) {
     ceres::Solver::Options solver;
@@ -263,16 +277,21 @@ double LeastSquaresFit::sd(Eigen::Index i) const {
 Outcome<LeastSquaresFit> solveLeastSquares(const ResidualModel& model, const std::vector<Eigen::VectorXd>& starts,
                                            const LeastSquaresOptions& options) {
     assert(!starts.empty());
+    quietCeres();
     Candidate best;
     int startUsed = -1;
-    for (std::size_t i = 0; i < starts.size(); ++i) {
+    int agreeing = 0;  // solutions as good as the best, the best included
+    for (std::size_t i = 0; i < starts.size() && agreeing < kEnoughAgreeing; ++i) {
         const auto first = model(starts[i]);
         if (first && first->residuals.size() <= starts[i].size()) {
             return Refusal{"too-few-points", "There are too few observations for a curve of this kind; add sessions."};
         }
         for (const Descent& descent : kDescents) {
             Candidate candidate = solveFrom(model, starts[i], descent, options);
-            if (candidate.cost < best.cost) {
+            const bool better = candidate.cost < best.cost;
+            const bool same = std::abs(candidate.cost - best.cost) <= 1e-9 * best.cost;
+            agreeing = same ? agreeing + 1 : (better ? 1 : agreeing);
+            if (better) {
                 best = std::move(candidate);
                 startUsed = static_cast<int>(i);
             }

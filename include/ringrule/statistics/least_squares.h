@@ -27,7 +27,7 @@ struct ParameterBounds {
 
 struct LeastSquaresOptions {
     ParameterBounds bounds;
-    int maxIterations = 2000;
+    int maxIterations = 500;
     double huberWidth = 0.0;       ///< residuals beyond this count linearly; 0: plain squares
     bool residualsAreSd1 = false;  ///< residuals are in units of a known standard deviation: do not rescale covariance
     /// A direction of parameter space whose scaled singular value is below this part of the largest is not identified:
