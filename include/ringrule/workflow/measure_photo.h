@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,8 +18,9 @@
 namespace ringrule {
 
 struct PhotoOptions {
-    Shape shape = Shape::Unknown;
+    Shape shape = Shape::Unknown;      ///< Unknown: by the card, or else told from the outline
     View view = View::Side;
+    std::map<int, Shape> shapeByCard;  ///< what is known of the animals whose cards may be seen
 };
 
 /// One animal of a photo, with all that is needed to measure it again after a landmark is moved.
@@ -41,6 +43,7 @@ struct PhotoReading {
     View view = View::Side;
     std::optional<Scale> scale;
     std::vector<AnimalReading> animals;  ///< left to right
+    std::vector<Remark> remarks;         ///< of the photo as a whole; each measurement repeats them
     std::optional<Refusal> refusal;
 };
 

@@ -21,6 +21,9 @@ struct PhotoTask {
     View view = View::Side;
 };
 
+/// The view that a photo's folder tells by its name ("front", "above", "mirror"); side when it tells none.
+[[nodiscard]] View viewOfFolder(const std::filesystem::path& photo);
+
 /// The photos of a session folder in order of name: those in its sub-folders `above`, `front` and `mirror` show that
 /// view, all others the side. Throws `Error(BadUse)` when there is none.
 [[nodiscard]] std::vector<PhotoTask> photosOfFolder(const std::filesystem::path& folder);
@@ -32,10 +35,15 @@ struct PhotoResult {
     std::string errorMessage;
 };
 
-/// Measures photos on `jobs` threads, one photo a thread; results in the order of `tasks`. `onResult`, if given, is
-/// called in that order as results come in, from one thread at a time. Throws `Error(Stopped)` when progress says stop.
+/// Called with each photo's result, in order.
+using OnResult = std::function<void(const PhotoResult&)>;
+
+/// Measures photos on `jobs` threads (0: one a core), one photo a thread; results in the order of `tasks`. `onResult`,
+/// if given, is called in that order as results come in; it and `progress` are called on the calling thread only. Throws
+/// `Error(Stopped)` when progress says stop, after the photos being worked on are done.
 [[nodiscard]] std::vector<PhotoResult> measurePhotos(const std::vector<PhotoTask>& tasks, const Box& box,
-                                                     const PhotoOptions& options, int jobs, const Progress& progress = {},
-                                                     const std::function<void(const PhotoResult&)>& onResult = {});
+                                                     const PhotoOptions& options, int jobs,
+                                                     const Progress& progress = {},
+                                                     const OnResult& onResult = {});
 
 }  // namespace ringrule

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <iostream>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/command.h"
+#include "cli/interrupt.h"
+#include "cli/session_report.h"
+#include "ringrule/workflow/collection_review.h"
+
+namespace ringrule::cli {
+namespace {
+
+struct CreateOptions {
+    std::string folder;
+    std::string house;
+    std::string calibration;
+    int jobs = 0;
+};
+
+ExitStatus create(const CreateOptions& options) {
+    if (options.house.empty()) {
+        static_cast<void>(Store::create(options.folder));
+        std::cout << "A new collection: " << options.folder << '\n';
+        return ExitStatus::Done;
+    }
+    checkHouse(options.house, options.calibration);
+    Store store = Store::create(options.folder);
+    const auto summaries = addHouse(store, options.house, options.calibration, options.jobs, terminalProgress());
+    for (const SessionSummary& summary : summaries) printSummary(std::cout, summary);
+    return ExitStatus::Done;
+}
+
+}  // namespace
+
+void addCreateCommand(CLI::App& app, Run& chosen) {
+    auto options = std::make_shared<CreateOptions>();
+    CLI::App* command = app.add_subcommand("create", "Makes a new collection, empty or from a house file");
+    command->add_option("DIR", options->folder, "Folder of the new collection")->required();
+    CLI::Option* house = command->add_option("--house", options->house, "House file: tanks, diets, animals, sessions");
+    CLI::Option* calibration =
+        command->add_option("--calibration", options->calibration, "Folder of the box files that the house file names");
+    house->needs(calibration);
+    calibration->needs(house);
+    command->add_option("--jobs", options->jobs, "Photos measured at a time (0: one for each core)")
+        ->check(CLI::Range(0, 1024));
+    command->callback([&chosen, options] { chosen = [options] { return create(*options); }; });
+}
+
+}  // namespace ringrule::cli

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <iostream>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/command.h"
+#include "cli/interrupt.h"
+#include "ringrule/imaging/memory.h"
+
+namespace {
+
+using ringrule::cli::ExitStatus;
+
+void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
+    app.set_version_flag("--version", "ringrule " RINGRULE_VERSION);
+    app.require_subcommand(1);
+    app.footer("Help on a command: ringrule COMMAND --help\n"
+               "Exit status: 0 done, 1 a photo is bad or an animal not measured, 2 bad use, box or collection.");
+    ringrule::cli::addMeasureCommand(app, chosen);
+    ringrule::cli::addCreateCommand(app, chosen);
+    ringrule::cli::addSessionCommand(app, chosen);
+    ringrule::cli::addReviewCommand(app, chosen);
+    ringrule::cli::addDemoCommand(app, chosen);
+}
+
+ExitStatus runChosen(const ringrule::cli::Run& chosen) {
+    const ExitStatus status = chosen();
+    std::cout.flush();
+    if (!std::cout) {
+        throw ringrule::Error(ringrule::ErrorKind::NoSpace, "the results could not be written to standard output");
+    }
+    return status;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    ringrule::keepLargePagesMapped();
+    ringrule::cli::listenForInterrupt();
+    CLI::App app("Measures seahorses and pipefish from photographs, keeps the measures, and says who needs a look.",
+                 "ringrule");
+    ringrule::cli::Run chosen;
+    try {
+        addCommands(app, chosen);
+        app.parse(argc, argv);
+        return static_cast<int>(runChosen(chosen));
+    } catch (const CLI::ParseError& error) {
+        const bool asked = error.get_exit_code() == 0;  // --help or --version
+        app.exit(error);
+        return static_cast<int>(asked ? ExitStatus::Done : ExitStatus::BadInput);
+    } catch (const ringrule::Error& error) {
+        std::cerr << "ringrule: " << error.what() << '\n';
+        return static_cast<int>(ringrule::cli::exitStatusOf(error.kind()));
+    } catch (const std::exception& error) {
+        std::cerr << "ringrule: a fault of Ringrule itself (" << error.what() << "); please report it\n";
+        return static_cast<int>(ExitStatus::Fault);
+    }
+}

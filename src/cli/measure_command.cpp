@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <filesystem>
+#include <iostream>
+#include <memory>
+#include <optional>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/command.h"
+#include "cli/interrupt.h"
+#include "cli/measure_json.h"
+#include "cli/overlay_files.h"
+#include "ringrule/workflow/measure_session.h"
+
+namespace ringrule::cli {
+namespace {
+
+struct MeasureOptions {
+    std::vector<std::string> photos;
+    std::string box;
+    std::string shape = "auto";
+    std::string view = "auto";
+    bool outline = false;
+    std::string overlay;
+    int jobs = 0;
+};
+
+/// The photos to measure; a folder stands for the photos in it.
+std::vector<PhotoTask> tasksOf(const MeasureOptions& options) {
+    const std::optional<View> told = viewFromName(options.view);
+    std::vector<PhotoTask> tasks;
+    for (const std::string& photo : options.photos) {
+        if (std::filesystem::is_directory(photo)) {
+            const auto inFolder = photosOfFolder(photo);
+            tasks.insert(tasks.end(), inFolder.begin(), inFolder.end());
+        } else {
+            tasks.push_back({photo, viewOfFolder(photo)});
+        }
+    }
+    if (told) {
+        for (PhotoTask& task : tasks) task.view = *told;
+    }
+    return tasks;
+}
+
+/// Prints what one photo gave. Whether every animal in it was measured.
+bool print(const PhotoResult& result, const JsonLineOptions& options) {
+    const std::string photo = result.task.path.string();
+    if (!result.reading) {
+        std::cerr << "ringrule: " << result.errorMessage << '\n';
+        return false;
+    }
+    const PhotoReading& reading = *result.reading;
+    if (reading.refusal) {
+        std::cout << refusedPhotoLine(photo, reading, options) << '\n';
+        std::cerr << "ringrule: " << photo << ": " << reading.refusal->sentence << '\n';
+        return false;
+    }
+    bool all = !reading.animals.empty();
+    for (const AnimalReading& animal : reading.animals) {
+        std::cout << animalLine(photo, reading, animal, options) << '\n';
+        if (animal.measurement.measured()) continue;
+        all = false;
+        std::cerr << "ringrule: " << photo << ": "
+                  << (animal.measurement.refusal ? animal.measurement.refusal->sentence
+                                                 : std::string("the animal could not be measured"))
+                  << '\n';
+    }
+    return all;
+}
+
+ExitStatus measure(const MeasureOptions& options) {
+    const Box box = readBox(options.box);
+    const std::vector<PhotoTask> tasks = tasksOf(options);
+    PhotoOptions photoOptions;
+    photoOptions.shape = shapeFromName(options.shape).value_or(Shape::Unknown);
+    const JsonLineOptions lineOptions{options.outline};
+    std::optional<OverlayFiles> overlays;
+    if (!options.overlay.empty()) overlays.emplace(options.overlay);
+    bool all = true;
+    const auto onResult = [&](const PhotoResult& result) {
+        all = print(result, lineOptions) && all;
+        std::cout.flush();
+        if (overlays && result.reading) overlays->write(*result.reading);
+    };
+    static_cast<void>(measurePhotos(tasks, box, photoOptions, options.jobs, terminalProgress(), onResult));
+    return all ? ExitStatus::Done : ExitStatus::NotMeasured;
+}
+
+}  // namespace
+
+void addMeasureCommand(CLI::App& app, Run& chosen) {
+    auto options = std::make_shared<MeasureOptions>();
+    CLI::App* command = app.add_subcommand("measure", "Measures animals in photos; one JSON object a line");
+    command->add_option("PHOTO", options->photos, "Photos (JPEG, PNG), or folders of photos")->required();
+    command->add_option("--box", options->box, "Box file of the measuring box")->required();
+    command->add_option("--shape", options->shape, "What the animals are (auto: told from the outline)")
+        ->check(CLI::IsMember({"auto", "pipefish", "seahorse", "fish"}));
+    command->add_option("--view", options->view, "What the photos show (auto: by the folder's name, else side)")
+        ->check(CLI::IsMember({"auto", "side", "front", "above", "mirror"}));
+    command->add_flag("--outline", options->outline, "Print the outline's points too");
+    command->add_option("--overlay", options->overlay, "Folder for pictures of each photo with its outline and measures");
+    command->add_option("--jobs", options->jobs, "Photos measured at a time (0: one for each core)")
+        ->check(CLI::Range(0, 1024));
+    command->callback([&chosen, options] { chosen = [options] { return measure(*options); }; });
+}
+
+}  // namespace ringrule::cli

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <iostream>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/command.h"
+#include "cli/session_report.h"
+#include "ringrule/workflow/collection_review.h"
+#include "ringrule/workflow/session_table.h"
+
+namespace ringrule::cli {
+namespace {
+
+struct ReviewOptions {
+    std::string store;
+    std::string on;
+};
+
+ExitStatus review(const ReviewOptions& options) {
+    const Store store = Store::open(options.store);
+    const auto histories = historiesFromStore(store);
+    const std::vector<Date> days = sessionDays(histories);
+    if (days.empty()) {
+        std::cout << "Nothing is measured in this collection yet.\n";
+        return ExitStatus::Done;
+    }
+    Date on = days.back();
+    if (!options.on.empty()) {
+        const auto day = parseDate(options.on);
+        if (!day) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
+        const auto after = std::upper_bound(days.begin(), days.end(), *day);
+        if (after == days.begin()) {
+            throw Error(ErrorKind::BadUse, "nothing was measured on or before " + options.on + "; the first session is " +
+                                               formatDate(days.front()));
+        }
+        on = *std::prev(after);
+    }
+    printSession(std::cout, histories, on);
+    printFindings(std::cout, histories, on);
+    return ExitStatus::Done;
+}
+
+}  // namespace
+
+void addReviewCommand(CLI::App& app, Run& chosen) {
+    auto options = std::make_shared<ReviewOptions>();
+    CLI::App* command = app.add_subcommand("review", "Says which animals of a collection need a look, and why");
+    command->add_option("--store", options->store, "Folder of the collection")->required();
+    command->add_option("--on", options->on, "As it was after the last session up to this day");
+    command->callback([&chosen, options] { chosen = [options] { return review(*options); }; });
+}
+
+}  // namespace ringrule::cli

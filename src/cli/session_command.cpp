@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <iostream>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/command.h"
+#include "cli/interrupt.h"
+#include "cli/session_report.h"
+#include "ringrule/workflow/collection_review.h"
+
+namespace ringrule::cli {
+namespace {
+
+struct SessionOptions {
+    std::string folder;
+    std::string store;
+    std::string box;
+    std::string on;
+    std::string keeper;
+    int jobs = 0;
+};
+
+ExitStatus addSession(const SessionOptions& options) {
+    Session session;
+    session.keeper = options.keeper;
+    session.folder = std::filesystem::path(options.folder).lexically_normal().string();
+    if (!options.on.empty()) {
+        const auto day = parseDate(options.on);
+        if (!day) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
+        session.on = *day;
+    }
+    const Box box = readBox(options.box);
+    Store store = Store::open(options.store);
+    const SessionSummary summary =
+        addSessionFolder(store, options.folder, session, box, options.jobs, terminalProgress());
+    keepBoxFile(store, options.box);
+    printSummary(std::cout, summary);
+    const auto histories = historiesFromStore(store);
+    printSession(std::cout, histories, summary.on);
+    return summary.refused == 0 ? ExitStatus::Done : ExitStatus::NotMeasured;
+}
+
+}  // namespace
+
+void addSessionCommand(CLI::App& app, Run& chosen) {
+    auto options = std::make_shared<SessionOptions>();
+    CLI::App* command = app.add_subcommand("session", "Measures a folder of photos into a collection as one session");
+    command->add_option("FOLDER", options->folder, "Photos of the session; sub-folders above, front, mirror")->required();
+    command->add_option("--store", options->store, "Folder of the collection")->required();
+    command->add_option("--box", options->box, "Box file of the measuring box")->required();
+    command->add_option("--on", options->on, "Day of the session, when the photos do not say it");
+    command->add_option("--keeper", options->keeper, "Initials of who took the photos");
+    command->add_option("--jobs", options->jobs, "Photos measured at a time (0: one for each core)")
+        ->check(CLI::Range(0, 1024));
+    command->callback([&chosen, options] { chosen = [options] { return addSession(*options); }; });
+}
+
+}  // namespace ringrule::cli
