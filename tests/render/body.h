@@ -30,6 +30,7 @@ struct Fin {
 struct Eye {
     cv::Point2d centreMm;
     double radiusMm = 0.0;
+    bool mouth = false; // the open end of a snout that points at the camera
 };
 
 struct Landmarks {

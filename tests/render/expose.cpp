@@ -78,14 +78,22 @@ double sample(const cv::Mat_<Value>& picture, double x, double y) {
     return (top[0] * (1.0 - tx) + top[1] * tx) * (1.0 - ty) + (bottom[0] * (1.0 - tx) + bottom[1] * tx) * ty;
 }
 
+// The dark wall of the box, shaded next to the plate.
+double wallAt(cv::Point2d mm, double fromPlateMm) {
+    return 0.05 + 0.05 * std::min(1.0, fromPlateMm / 12.0) + 0.004 * smoothNoise(mm.x / 9.0, mm.y / 9.0, 5);
+}
+
 // What lies behind a plate point: the plate, or the dark wall of the box around it.
-double reflectanceAt(const PlatePicture& plate, const Scene& scene, cv::Point2d mm) {
+// `widthMm` is the size of the spot that is looked at: it softens the plate's edge.
+double reflectanceAt(const PlatePicture& plate, const Scene& scene, cv::Point2d mm, double widthMm) {
     const cv::Size2d size = scene.box.plateMm;
-    if (mm.x >= 0.0 && mm.y >= 0.0 && mm.x < size.width && mm.y < size.height) {
-        return sample(plate.reflectance, mm.x * plate.pxPerMm - 0.5, mm.y * plate.pxPerMm - 0.5) / 255.0;
-    }
     const double out = std::max({-mm.x, -mm.y, mm.x - size.width, mm.y - size.height});
-    return 0.05 + 0.05 * std::min(1.0, out / 12.0) + 0.004 * smoothNoise(mm.x / 9.0, mm.y / 9.0, 5);
+    const double onPlate = std::clamp(0.5 - out / widthMm, 0.0, 1.0);
+    double seen = 0.0;
+    if (onPlate > 0.0) {
+        seen = onPlate * sample(plate.reflectance, mm.x * plate.pxPerMm - 0.5, mm.y * plate.pxPerMm - 0.5) / 255.0;
+    }
+    return onPlate == 1.0 ? seen : seen + (1.0 - onPlate) * wallAt(mm, std::max(0.0, out));
 }
 
 class PlatePainter {
@@ -94,7 +102,9 @@ public:
         : scene_(scene), grid_(grid), plate_(plate), shadow_(shadow), tint_(tintOf(scene.light.tint)) {
         const cv::Vec2d step = grid.plateMm(grid.plateMm.rows / 2, grid.plateMm.cols / 2 + 1) -
                                grid.plateMm(grid.plateMm.rows / 2, grid.plateMm.cols / 2);
-        samples_ = std::max(1, static_cast<int>(std::lround(cv::norm(step) / kGridPx * plate.pxPerMm)));
+        const double pixelMm = cv::norm(step) / kGridPx;
+        samples_ = std::max(1, static_cast<int>(std::lround(pixelMm * plate.pxPerMm)));
+        spotMm_ = pixelMm / samples_;
     }
 
     cv::Vec3f at(int x, int y) const {
@@ -112,7 +122,7 @@ public:
             const double dx = ((i % samples_ + 0.5) / samples_ - 0.5) / kGridPx;
             const double dy = ((i / samples_ + 0.5) / samples_ - 0.5) / kGridPx;
             const cv::Vec2d point = mm + right * dx + down * dy;
-            sum += reflectanceAt(plate_, scene_, {point[0], point[1]});
+            sum += reflectanceAt(plate_, scene_, {point[0], point[1]}, spotMm_);
         }
         const double light = (grid_.light(row, column) * (1 - tx) + grid_.light(row, column + 1) * tx) * (1 - ty) +
                              (grid_.light(row + 1, column) * (1 - tx) + grid_.light(row + 1, column + 1) * tx) * ty;
@@ -131,6 +141,7 @@ private:
     const cv::Mat1f& shadow_;
     cv::Vec3f tint_;
     int samples_ = 1;
+    double spotMm_ = 0.1;
 };
 
 // Lays a colour over the picture with the coverage's share times an opacity.
@@ -188,6 +199,11 @@ void layEyes(cv::Mat3f& picture, const Body& body, const Sight& sight, const cv:
         const auto disc = [&](double share, const cv::Vec3f& colour) {
             lay(picture, coverageOf(sight.pxFromBody(circle(eye.centreMm, share * eye.radiusMm))), 1.0F, colour.mul(light));
         };
+        if (eye.mouth) {
+            disc(1.0, {0.03F, 0.045F, 0.055F});
+            disc(0.45, {0.008F, 0.008F, 0.008F});
+            continue;
+        }
         disc(1.0, {0.015F, 0.02F, 0.025F});
         disc(0.86, {0.07F, 0.19F, 0.26F});
         disc(0.52, {0.008F, 0.008F, 0.008F});

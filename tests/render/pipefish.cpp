@@ -198,14 +198,14 @@ Fin pectoralFin(const Part& part, const Lengths& mm, double side) {
 void addEyes(Body& body, const Lengths& mm, View view) {
     const Part& part = body.parts.front();
     const Station& station = stationAt(part, 0.66 * mm.head);
-    const double radius = 0.058 * mm.head;
+    const double radius = 0.052 * mm.head;
     if (view == View::Side) {
-        body.eyes.push_back({station.spineMm + station.towardBack * (0.22 * station.backMm), radius});
+        body.eyes.push_back({station.spineMm + station.towardBack * (0.22 * station.backMm), radius, false});
         return;
     }
     for (const double side : {1.0, -1.0}) {
         body.eyes.push_back({station.spineMm + station.towardBack * (side * 1.0 * station.backMm),
-                             0.55 * radius});
+                             0.60 * radius, false});
     }
 }
 

@@ -60,7 +60,7 @@ void giveWidths(Part& part, const Lengths& mm, const Animal& animal, View view) 
     static const Profile belly{{{-0.2, 0.24}, {0.0, 0.36}, {0.25, 0.47}, {0.55, 0.50}, {0.85, 0.42}, {1.0, 0.30},
                                 {1.12, 0.235}, {1.3, 0.18}, {1.6, 0.105}, {1.85, 0.05}, {2.0, 0.025}}};
     static const Profile front{{{-0.2, 0.30}, {0.0, 0.40}, {0.3, 0.48}, {0.6, 0.50}, {0.85, 0.42}, {1.0, 0.33},
-                                {1.12, 0.25}, {1.3, 0.19}, {1.6, 0.13}, {2.0, 0.08}}};
+                                {1.12, 0.25}, {1.3, 0.17}, {1.62, 0.07}, {2.0, 0.04}}};
     const bool side = view == View::Side;
     const double unit = side ? std::pow(animal.trunkDepthMm, 0.9) * std::pow(animal.lengthMm * 0.105, 0.1)
                              : animal.trunkWidthMm;
@@ -211,7 +211,7 @@ Body sideBody(const Animal& animal, const Posture& posture, const Lengths& mm) {
     body.parts.push_back(trunk);
     body.parts.push_back(head.part);
     const Station& eye = stationAt(head.part, 0.60 * head.length);
-    body.eyes.push_back({eye.spineMm + eye.towardBack * (0.28 * eye.backMm), 0.072 * mm.head});
+    body.eyes.push_back({eye.spineMm + eye.towardBack * (0.28 * eye.backMm), 0.072 * mm.head, false});
     fillLengths(body, mm);
     body.landmarks.snoutTip = head.part.stations.front().spineMm;
     body.landmarks.coronet = crown;
@@ -237,10 +237,10 @@ Body frontBody(const Animal& animal, const Posture& posture, const Lengths& mm) 
     body.parts.push_back(trunk);
     body.parts.push_back(head);
     for (const double side : {1.0, -1.0}) {
-        body.eyes.push_back({{side * 0.155 * mm.head, -0.24 * mm.head}, 0.06 * mm.head});
+        body.eyes.push_back({{side * 0.150 * mm.head, -0.24 * mm.head}, 0.052 * mm.head, false});
     }
     // The snout points at the camera: a round end with its mouth.
-    body.eyes.push_back({{0.0, -0.14 * mm.head}, 0.045 * mm.head});
+    body.eyes.push_back({{0.0, -0.14 * mm.head}, 0.045 * mm.head, true});
     fillLengths(body, mm);
     body.landmarks.tailEnd = std::nullopt;
     return body;
