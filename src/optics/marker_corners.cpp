@@ -31,32 +31,61 @@ bool inside(const cv::Mat& grey, PixelPoint p) {
     return p.x >= 0.0 && p.y >= 0.0 && p.x < grey.cols - 1 && p.y < grey.rows - 1;
 }
 
-// Offset along the outward normal at which the light rises through half-way from ink to paper; nothing where there is no
-// such step within ±reach.
-std::optional<double> edgeOffset(const cv::Mat& grey, PixelPoint middle, PixelPoint outward, double reachPx) {
-    constexpr int kMost = 129;
+// Light along a line across an edge, from the ink outward.
+struct Profile {
+    static constexpr int kMost = 129;
+    std::array<float, kMost> light{};
+    int count = 0;
+    double stepPx = 0.0;
+    float ink = 0.0F;
+    float paper = 0.0F;
+
+    [[nodiscard]] float at(int i) const { return light[static_cast<std::size_t>(i)]; }
+};
+
+std::optional<Profile> profileAcross(const cv::Mat& grey, PixelPoint middle, PixelPoint outward, double reachPx) {
     if (!inside(grey, middle - outward * reachPx) || !inside(grey, middle + outward * reachPx)) return std::nullopt;
-    const int count = std::min(kMost, 2 * std::max(3, static_cast<int>(std::lround(reachPx))) + 1);
-    const double step = 2.0 * reachPx / (count - 1);
-    std::array<float, kMost> profile{};
-    for (int i = 0; i < count; ++i)
-        profile[static_cast<std::size_t>(i)] = lightAt(grey, middle + outward * (i * step - reachPx));
-    const int flank = std::max(2, count / 5);
-    float ink = 0.0F, paper = 0.0F;
+    Profile profile;
+    profile.count = std::min(Profile::kMost, 2 * std::max(3, static_cast<int>(std::lround(1.25 * reachPx))) + 1);
+    profile.stepPx = 2.0 * reachPx / (profile.count - 1);
+    for (int i = 0; i < profile.count; ++i)
+        profile.light[static_cast<std::size_t>(i)] =
+            lightAt(grey, middle + outward * (i * profile.stepPx - reachPx));
+    const int flank = std::max(2, profile.count / 5);
     for (int i = 0; i < flank; ++i) {
-        ink += profile[static_cast<std::size_t>(i)] / static_cast<float>(flank);
-        paper += profile[static_cast<std::size_t>(count - 1 - i)] / static_cast<float>(flank);
+        profile.ink += profile.at(i) / static_cast<float>(flank);
+        profile.paper += profile.at(profile.count - 1 - i) / static_cast<float>(flank);
     }
-    if (paper - ink < kLeastContrast) return std::nullopt;
-    const float half = 0.5F * (ink + paper);
-    std::optional<double> nearest;
-    for (int i = 0; i + 1 < count; ++i) {
-        const float a = profile[static_cast<std::size_t>(i)], b = profile[static_cast<std::size_t>(i) + 1];
-        if (a >= half || b < half) continue;
-        const double offset = (i + static_cast<double>((half - a) / (b - a))) * step - reachPx;
-        if (!nearest || std::abs(offset) < std::abs(*nearest)) nearest = offset;
-    }
+    if (profile.paper - profile.ink < kLeastContrast) return std::nullopt;
+    return profile;
+}
+
+// The sample before the rise through half-way that is nearest to the middle, or nothing.
+std::optional<int> stepBefore(const Profile& profile) {
+    const float half = 0.5F * (profile.ink + profile.paper);
+    const int middle = profile.count / 2;
+    std::optional<int> nearest;
+    for (int i = 0; i + 1 < profile.count; ++i)
+        if (profile.at(i) < half && profile.at(i + 1) >= half &&
+            (!nearest || std::abs(i - middle) < std::abs(*nearest - middle)))
+            nearest = i;
     return nearest;
+}
+
+// Offset along the outward normal of the edge; nothing where there is no such step within ±reach. The light missing from
+// a full step is summed over the edge: unlike the crossing of half-way between two samples, the sum is not pulled toward
+// either of them.
+std::optional<double> edgeOffset(const cv::Mat& grey, PixelPoint middle, PixelPoint outward, double reachPx) {
+    const auto profile = profileAcross(grey, middle, outward, reachPx);
+    const auto before = profile ? stepBefore(*profile) : std::nullopt;
+    if (!before) return std::nullopt;
+    const int widest = std::max(2, static_cast<int>(std::lround(4.0 / profile->stepPx)));
+    const int around = std::min({widest, *before, profile->count - 2 - *before});
+    if (around < 1) return std::nullopt;
+    double missing = 0.0;
+    for (int i = *before - around; i <= *before + 1 + around; ++i)
+        missing += static_cast<double>((profile->paper - profile->at(i)) / (profile->paper - profile->ink));
+    return (*before - around - 0.5 + missing) * profile->stepPx - reachPx;
 }
 
 // Points on the edge from `a` to `b`, the outer tenths left out: there the corner's own blur bends the edge.

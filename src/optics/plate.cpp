@@ -38,6 +38,14 @@ Search searchPlate(const ReducedImage& image, const cv::Mat& grey, const Box& bo
     return search;
 }
 
+// Whether most of the markers with ids of the plate's lie elsewhere than they should: two may agree by chance.
+bool contradicts(const Search& search, const PlateLayout& plate) {
+    const auto known = std::count_if(search.all.begin(), search.all.end(), [&plate](const FoundMarker& marker) {
+        return markerOfPlate(plate, marker.id) != nullptr;
+    });
+    return known > 2 && 2 * std::ssize(search.placed.markers) < known;
+}
+
 bool satisfied(const Search& search, const PlateLayout& plate) {
     return enoughMarkers(search.placed.markers, plate) && 2 * search.placed.markers.size() >= plate.markers.size();
 }
@@ -105,11 +113,11 @@ Refusal refusalFor(const Search& search, const Box& box) {
     const std::string wanted = std::to_string(box.plate.markers.size());
     if (search.all.empty())
         return {"no-plate", "No scale plate was found in the photo. Put the plate behind the animal, in focus and evenly lit."};
-    if (!search.placed.markers.empty() || search.all.size() < 2)
-        return {"too-few-markers", "Only " + std::to_string(std::max<std::size_t>(1, search.placed.markers.size())) +
-                                       " of the plate's " + wanted + " markers can be seen. Uncover and clean the plate."};
-    return {"plate-mismatch",
-            "The markers in the photo are not where the box file says. Choose the box file of this plate."};
+    if (contradicts(search, box.plate) || (search.placed.markers.empty() && search.all.size() > 1))
+        return {"plate-mismatch",
+                "The markers in the photo are not where the box file says. Choose the box file of this plate."};
+    return {"too-few-markers", "Only " + std::to_string(std::max<std::size_t>(1, search.placed.markers.size())) +
+                                   " of the plate's " + wanted + " markers can be seen. Uncover and clean the plate."};
 }
 
 std::array<PixelPoint, 4> plateCorners(const ConsistentMarkers& placed, const PlateLayout& plate,
@@ -138,7 +146,7 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     const ReducedImage coarse = reduced(grey, coarsest);
     Search best = searchPlate(coarse, grey, box, plateDictionary, lens);
     if (!satisfied(best, box.plate)) best = searchFiner(std::move(best), coarsest, grey, box, plateDictionary, lens);
-    if (!enoughMarkers(best.placed.markers, box.plate)) {
+    if (!enoughMarkers(best.placed.markers, box.plate) || contradicts(best, box.plate)) {
         if (looksMirrored(coarse, grey, box, plateDictionary))
             return Refusal{"plate-mirrored", "The photo is mirrored. Switch off mirroring in the camera and repeat."};
         return refusalFor(best, box);
