@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "ringrule/judge/finding.h"
+#include "ringrule/judge/judge_options.h"
+#include "ringrule/statistics/estimate.h"
+
+namespace ringrule {
+
+/// A measure that was not believed, and what it was compared with.
+struct Doubt {
+    const Observation* doubted = nullptr;
+    const Observation* against = nullptr;
+    Estimate logChange;  ///< ln of length, or of depth over length, from the earlier to the doubted one
+    bool ofLength = true;
+};
+
+/// One animal with those of its observations, in order of time, that are believed.
+struct CaseFile {
+    const AnimalHistory* history = nullptr;
+    std::vector<const Observation*> sound;
+    std::optional<Doubt> doubt;  ///< about the last observation
+};
+
+/// Case files of all animals up to a day.
+[[nodiscard]] std::vector<CaseFile> caseFiles(std::span<const AnimalHistory> animals, Date until,
+                                              const JudgeOptions& options);
+
+/// Whether the day lies in the first week after a change of food.
+[[nodiscard]] bool settlingToFood(const AnimalHistory& animal, Date on, const GroupOptions& options);
+
+/// The state ("brooding", …) on record for a day, or empty.
+[[nodiscard]] std::string stateOn(const AnimalHistory& animal, Date on);
+
+/// Whether depth and girth may be judged in this observation.
+[[nodiscard]] bool girthFair(const AnimalHistory& animal, const Observation& seen, const GroupOptions& options);
+
+/// The believed observation nearest to a day within the tolerance of one session.
+[[nodiscard]] const Observation* inSession(const CaseFile& file, Date on, const GroupOptions& options);
+
+/// The gain in ln(standard length) between two days, from the animal's sessions of those days (scaled to the days
+/// between them) or interpolated between the sessions around them; not known when these are missing or too far apart.
+[[nodiscard]] Estimate logGain(const CaseFile& file, Date from, Date to, const JudgeOptions& options);
+
+/// The standard deviation of ln(length) that one observation carries for comparisons between tankmates of a session:
+/// the random part and what posture adds.
+[[nodiscard]] double logLengthSd(const Observation& seen, const DoubtOptions& options);
+
+}  // namespace ringrule
