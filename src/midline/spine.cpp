@@ -30,6 +30,9 @@ struct Line {
     std::vector<double> halfWidth;
 };
 
+/// A chord this much longer than the widest circle that fits there runs into a coronet, a bent head or a fork.
+constexpr double kLongestChord = 1.3;
+
 double interpolated(const std::vector<double>& alongs, const std::vector<double>& values, double along) {
     const auto above = std::upper_bound(alongs.begin(), alongs.end(), along) - alongs.begin();
     const auto i = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(above, 1, std::ssize(alongs) - 1));
@@ -111,14 +114,32 @@ std::optional<PixelPoint> carriedToTip(const std::vector<PixelPoint>& boundary, 
     return std::nullopt;
 }
 
-/// Middles of the chords, without those near the tips, where a chord square to the axis no longer spans the body.
-Line middlesOf(const Line& line, const std::vector<Chord>& chords) {
+/// The nearest point of `guide` at or after index `from`, searched a little way on only: both lines run the same way.
+std::size_t nearestAhead(const Line& guide, PixelPoint at, std::size_t from) {
+    std::size_t best = from;
+    double nearest = distance(guide.points[from], at);
+    for (std::size_t i = from + 1; i < std::min(guide.points.size(), from + 40); ++i) {
+        if (const double d = distance(guide.points[i], at); d < nearest) nearest = d, best = i;
+    }
+    return best;
+}
+
+/// Middles of the chords, without those near the tips, where a chord square to the axis no longer spans the body. Where a
+/// chord is too long for the body's thickness, the guide stands in.
+Line middlesOf(const Line& line, const std::vector<Chord>& chords, const Line& guide) {
     const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
     Line middles;
+    std::size_t onGuide = 0;
     for (std::size_t i = 0; i < chords.size(); ++i) {
-        if (!chords[i].valid) continue;
+        onGuide = nearestAhead(guide, line.points[i], onGuide);
         const double half = 0.5 * (chords[i].leftPx + chords[i].rightPx);
-        if (half > 2.0 * line.halfWidth[i] + 3.0) continue;
+        if (!chords[i].valid || half > kLongestChord * guide.halfWidth[onGuide] + 2.0) {
+            if (onGuide < 3 || onGuide + 4 > guide.points.size()) continue;
+            if (!middles.points.empty() && distance(middles.points.back(), guide.points[onGuide]) < 0.5) continue;
+            middles.points.push_back(guide.points[onGuide]);
+            middles.halfWidth.push_back(guide.halfWidth[onGuide]);
+            continue;
+        }
         const double toEnd = std::min(alongs[i], alongs.back() - alongs[i]);
         if (toEnd < 0.9 * half) continue;
         const std::size_t before = i == 0 ? 0 : i - 1;
@@ -172,8 +193,9 @@ Midline spineThrough(const Outline& outline, const MedialPath& path) {
     Line line{path.pathPx, path.halfWidthPx};
     if (line.points.size() < 12) return {};
     line = smoothed(line);
+    const Line guide = line;
     for (int round = 0; round < kRounds; ++round) {
-        Line middles = middlesOf(line, chordsOf(outline.boundaryPx, line));
+        Line middles = middlesOf(line, chordsOf(outline.boundaryPx, line), guide);
         if (middles.points.size() < 8) return {};
         line = smoothed(middles);
         extended(outline.boundaryPx, line);

@@ -36,7 +36,8 @@ struct Landmarks {
     std::optional<Landmark> headEnd;   ///< rear of the opercle (pipefish), middle of the cleithral ring (seahorse)
     std::optional<Landmark> trunkEnd;  ///< last trunk ring
     std::optional<Landmark> tailEnd;   ///< base of the caudal fin (pipefish), tail tip (seahorse)
-    bool ventralOnLeft = false;        ///< which side of the midline is the belly
+    bool ventralOnLeft = false;        ///< which side of the midline is the belly …
+    bool ventralKnown = false;         ///< … if it could be told
 };
 
 enum class LandmarkName { SnoutTip, Coronet, HeadEnd, TrunkEnd, TailEnd };

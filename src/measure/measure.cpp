@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/measure/measure.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measure/body_in_mm.h"
+#include "measure/girth.h"
+#include "measure/photo_checks.h"
+#include "measure/trunk.h"
+#include "ringrule/geometry/polyline.h"
+
+namespace ringrule {
+namespace {
+
+/// A body is seldom quite parallel to the plate. At a pitch θ its length looks shorter by 1 − cos θ; with θ normal of this
+/// spread the root mean square of that is √3/2 σ². Measured on nobody's data; common practice, no source.
+constexpr double kPitchSdDeg = 2.5;
+/// Half-way edges of skin that is not evenly shaded lie off by about this much of the edge's own blur, each.
+constexpr double kEdgeShareOfBlur = 0.10;
+constexpr double kEdgeFloorPx = 0.05;
+constexpr double kTooBentDeg = 35.0;
+
+double pitchRelativeSd() { return 0.5 * std::sqrt(3.0) * std::pow(kPitchSdDeg * M_PI / 180.0, 2); }
+
+/// A length with its two parts of uncertainty; `ownSdMm` is what its ends add.
+Estimate lengthEstimate(double mm, double ownSdMm, const Scale& scale) {
+    Estimate estimate;
+    estimate.value = mm;
+    estimate.sdRandom = std::hypot(ownSdMm, mm * pitchRelativeSd(), mm * scale.relativeSdRandom());
+    estimate.sdShared = mm * scale.relativeSdShared();
+    return estimate;
+}
+
+/// A depth across the body: pitch along the body does not shorten it.
+Estimate depthEstimate(double mm, const Outline& outline, double mmPerPx, const Scale& scale) {
+    const double edgePx = std::hypot(kEdgeFloorPx, kEdgeShareOfBlur * outline.edgeBlurPx, outline.edgeSdPx);
+    Estimate estimate;
+    estimate.value = mm;
+    estimate.sdRandom = std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * scale.relativeSdRandom());
+    estimate.sdShared = mm * scale.relativeSdShared();
+    return estimate;
+}
+
+/// Quotient of two lengths of one photo: the scale and its uncertainty cancel.
+Estimate ratioOf(const Estimate& above, const Estimate& below, const Scale& scale) {
+    const auto own = [&](const Estimate& e) {
+        const double scaled = e.value * scale.relativeSdRandom();
+        return std::sqrt(std::max(0.0, e.sdRandom * e.sdRandom - scaled * scaled)) / e.value;
+    };
+    const double aboveShared = std::sqrt(std::max(0.0, std::pow(above.sdShared / above.value, 2) - std::pow(scale.relativeSdShared(), 2)));
+    Estimate ratio;
+    ratio.value = above.value / below.value;
+    ratio.sdRandom = ratio.value * std::hypot(own(above), own(below));
+    ratio.sdShared = ratio.value * aboveShared;
+    return ratio;
+}
+
+struct Stations {
+    std::optional<Place> snout, headEnd, trunkEnd, tailEnd;
+};
+
+void measureLengths(Measurement& m, const BodyInMm& body, const Stations& at, const Scale& scale) {
+    const auto between = [&](const std::optional<Place>& from, const std::optional<Place>& to) {
+        if (!from || !to || to->alongMm <= from->alongMm) return Estimate{};
+        return lengthEstimate(to->alongMm - from->alongMm, std::hypot(from->sdMm, to->sdMm), scale);
+    };
+    m.headLengthMm = between(at.snout, at.headEnd);
+    m.trunkLengthMm = between(at.headEnd, at.trunkEnd);
+    m.tailLengthMm = between(at.trunkEnd, at.tailEnd);
+    if (m.view == View::Front && m.shape == Shape::Seahorse) return;
+    m.standardLengthMm = between(at.snout, at.tailEnd);
+    (void)body;
+}
+
+/// The ring's place counts in a seahorse's length: moved along the trunk, it takes from the trunk and hardly adds to the head.
+void widenForRing(Measurement& m, const Stations& at) {
+    if (m.shape != Shape::Seahorse || !m.standardLengthMm.known() || !at.headEnd) return;
+    m.standardLengthMm.sdRandom = std::hypot(m.standardLengthMm.sdRandom, 0.8 * at.headEnd->sdMm);
+}
+
+void measureHeight(Measurement& m, const BodyInMm& body, const Anatomy& anatomy, const Stations& at, const Scale& scale) {
+    if (m.shape != Shape::Seahorse || !anatomy.landmarks.coronet || !at.headEnd || !at.tailEnd) return;
+    const AnimalPoint coronet = scale.animalFromPixel(anatomy.landmarks.coronet->atPx);
+    const AnimalPoint ring = scale.animalFromPixel(anatomy.landmarks.headEnd->atPx);
+    const double trunkMm = at.trunkEnd ? at.trunkEnd->alongMm - at.headEnd->alongMm : 0.3 * (at.tailEnd->alongMm - at.headEnd->alongMm);
+    const auto onward = std::lower_bound(body.along.begin(), body.along.end(), at.headEnd->alongMm + 0.4 * trunkMm);
+    const AnimalPoint down = body.spine[static_cast<std::size_t>(onward - body.along.begin())] - ring;
+    const double above = -dot(coronet - ring, down) / std::max(norm(down), 1e-9);
+    const double ownSd = std::hypot(0.8 * at.headEnd->sdMm, anatomy.landmarks.coronet->sdAlongPx * scale.mmPerPx(anatomy.landmarks.coronet->atPx));
+    m.heightMm = lengthEstimate(above + at.tailEnd->alongMm - at.headEnd->alongMm, ownSd, scale);
+}
+
+void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, const Anatomy& anatomy, const Stations& at,
+                  const Scale& scale) {
+    if (!at.headEnd || !at.trunkEnd) return;
+    const TrunkDepth greatest = greatestDepth(body, at.headEnd->alongMm, at.trunkEnd->alongMm);
+    if (greatest.depthMm <= 0.0) return;
+    const double mmPerPx = scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
+    const Estimate depth = depthEstimate(greatest.depthMm, outline, mmPerPx, scale);
+    if (turnDeg(body, at.headEnd->alongMm, at.trunkEnd->alongMm) > kTooBentDeg) addRemark(m.remarks, Remark::TooBent);
+    if (m.view == View::Front || m.view == View::Above) {
+        m.trunkWidthMm = depth;
+        return;
+    }
+    m.trunkDepthMm = depth;
+    m.girthMm = girthFromShape(depth, m.shape);
+    addRemark(m.remarks, Remark::WidthFromShape);
+    if (m.standardLengthMm.known()) {
+        m.girthRatio = ratioOf(m.girthMm, m.standardLengthMm, scale);
+        m.depthRatio = ratioOf(m.trunkDepthMm, m.standardLengthMm, scale);
+    }
+    if (!anatomy.landmarks.ventralKnown) return;
+    const auto hollow = [&](double from, double to) { return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft); };
+    const double from = at.headEnd->alongMm;
+    const double to = at.trunkEnd->alongMm;
+    const double mm = hollow(from, to);
+    if (!std::isfinite(mm)) return;
+    const double byFrom = 0.5 * (hollow(from + at.headEnd->sdMm, to) - hollow(from - at.headEnd->sdMm, to));
+    const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm) - hollow(from, to - at.trunkEnd->sdMm));
+    const double percent = 100.0 / greatest.depthMm;
+    m.bellyHollowPercent.value = percent * mm;
+    m.bellyHollowPercent.sdRandom = percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(depth.sdRandom, 2));
+}
+
+void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {
+    if (m.measured()) return;
+    if (anatomy.midline.closedCoil) {
+        m.refusal = Refusal{"tail-closed", "The tail closes on itself and hides length. Wait until it opens by itself."};
+    } else {
+        m.refusal = Refusal{"landmarks-missing", "The landmarks of the main measure were not found. Set them by hand."};
+    }
+}
+
+}  // namespace
+
+Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const Scale& scale, const MeasureOptions& options) {
+    Measurement m;
+    m.shape = anatomy.shape;
+    m.view = options.view;
+    m.protocol = anatomy.shape == Shape::Seahorse ? "lourie-1999" : "dawson-1985";
+    for (const auto* list : {&outline.remarks, &anatomy.remarks, &scale.remarks()}) {
+        for (const Remark remark : *list) addRemark(m.remarks, remark);
+    }
+    if (anatomy.midline.spinePx.size() < 4) {
+        refuseWithoutMain(m, anatomy);
+        return m;
+    }
+    const BodyInMm body = bodyInMm(anatomy.midline, scale);
+    const auto place = [&](const std::optional<Landmark>& mark) { return placeOf(body, anatomy.midline, mark, scale); };
+    const Landmarks& marks = anatomy.landmarks;
+    const Stations at{place(marks.snoutTip), place(marks.headEnd), place(marks.trunkEnd), place(marks.tailEnd)};
+    measureLengths(m, body, at, scale);
+    widenForRing(m, at);
+    measureHeight(m, body, anatomy, at, scale);
+    measureTrunk(m, body, outline, anatomy, at, scale);
+    for (const Remark remark : photoChecks(outline, anatomy)) addRemark(m.remarks, remark);
+    refuseWithoutMain(m, anatomy);
+    return m;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "measure/body_in_mm.h"
+#include "ringrule/midline/landmarks.h"
+#include "ringrule/outline/outline.h"
+#include "ringrule/remark.h"
+
+namespace ringrule {
+
+/// What the outline, midline and posture say against a photo: small in frame, blurred, outline that disagrees with the
+/// body swept along the midline.
+[[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy);
+
+/// Area of the body swept along the midline, chord by chord, as a share of the outline's area.
+[[nodiscard]] double sweptShare(const Outline& outline, const Midline& midline);
+
+/// Adds a remark that is not there yet.
+void addRemark(std::vector<Remark>& remarks, Remark remark);
+
+}  // namespace ringrule

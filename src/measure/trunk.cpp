@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "measure/trunk.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace ringrule {
+namespace {
+
+constexpr double kSmoothMm = 0.6;  ///< half a ring of a small animal: crests stay
+
+std::size_t stationAt(const BodyInMm& body, double alongMm) {
+    const auto above = std::lower_bound(body.along.begin(), body.along.end(), alongMm) - body.along.begin();
+    return static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(above, 0, std::ssize(body.along) - 1));
+}
+
+double smoothedDepth(const BodyInMm& body, std::size_t i) {
+    double sum = 0.0;
+    double weights = 0.0;
+    for (std::size_t k = stationAt(body, body.along[i] - kSmoothMm); k < body.along.size(); ++k) {
+        const double t = std::abs(body.along[k] - body.along[i]) / kSmoothMm;
+        if (body.along[k] > body.along[i] + kSmoothMm) break;
+        if (body.depth[k] <= 0.0) continue;
+        const double weight = k == i ? 1.0 : std::max(0.0, 1.0 - t);
+        sum += weight * body.depth[k];
+        weights += weight;
+    }
+    return weights > 0.0 ? sum / weights : 0.0;
+}
+
+}  // namespace
+
+TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm) {
+    TrunkDepth greatest;
+    for (std::size_t i = stationAt(body, fromMm); i < body.along.size() && body.along[i] <= toMm; ++i) {
+        if (body.depth[i] <= 0.0) continue;
+        if (const double depth = smoothedDepth(body, i); depth > greatest.depthMm) greatest = {depth, body.along[i]};
+    }
+    return greatest;
+}
+
+double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide) {
+    const std::vector<AnimalPoint>& side = leftSide ? body.left : body.right;
+    std::size_t from = stationAt(body, fromMm);
+    std::size_t to = stationAt(body, toMm);
+    while (from < to && body.depth[from] <= 0.0) ++from;
+    while (to > from && body.depth[to] <= 0.0) --to;
+    if (to < from + 4) return std::numeric_limits<double>::quiet_NaN();
+    const AnimalPoint chord = side[to] - side[from];
+    const double length = std::max(norm(chord), 1e-12);
+    // Seen from snout to tail the left side's outside lies to the left: a positive cross product is to the right.
+    const double inward = leftSide ? 1.0 : -1.0;
+    double deepest = 0.0;
+    for (std::size_t i = from; i <= to; ++i) {
+        if (body.depth[i] <= 0.0) continue;
+        const double deviation = inward * cross(chord, side[i] - side[from]) / length;
+        if (std::abs(deviation) > std::abs(deepest)) deepest = deviation;
+    }
+    return deepest;
+}
+
+double turnDeg(const BodyInMm& body, double fromMm, double toMm) {
+    const double span = 0.2 * (toMm - fromMm);
+    const auto direction = [&](double a, double b) { return body.spine[stationAt(body, b)] - body.spine[stationAt(body, a)]; };
+    const AnimalPoint first = direction(fromMm, fromMm + span);
+    const AnimalPoint last = direction(toMm - span, toMm);
+    return std::abs(std::atan2(cross(first, last), dot(first, last))) * 180.0 / M_PI;
+}
+
+}  // namespace ringrule

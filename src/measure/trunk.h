@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "measure/body_in_mm.h"
+
+namespace ringrule {
+
+/// The trunk's greatest depth and where it is.
+struct TrunkDepth {
+    double depthMm = 0.0;
+    double alongMm = 0.0;
+};
+
+/// Greatest depth between two places, of a profile smoothed over about a millimetre: the crest of a ring counts, the noise
+/// of a single chord does not. 0 when no chord lies between them.
+[[nodiscard]] TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm);
+
+/// Deepest deviation of one side's outline from the straight line between its points at two places, in mm: positive when
+/// the outline runs inside the line. Not finite when there is too little outline between them.
+[[nodiscard]] double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide);
+
+/// Turn of the midline between two places, in degrees.
+[[nodiscard]] double turnDeg(const BodyInMm& body, double fromMm, double toMm);
+
+}  // namespace ringrule

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <cmath>
+
+#include "midline/body_plan.h"
+#include "ringrule/geometry/polyline.h"
+
+namespace ringrule {
+namespace {
+
+// Usual proportions, used where the outline shows no feature. Head: common practice for Syngnathus, no source. Snout to
+// vent: 172 Syngnathus floridae of the Flanagan lab's pipefish_sbge data (females 0.449, males 0.423, sd 0.022 each).
+constexpr Station kUsualHead{0.20, 0.025, false};
+constexpr Station kUsualTrunkEnd{0.436, 0.026, false};
+constexpr double kEyeInHead = 0.63;  ///< place of the eye's centre, share of the head: common practice, no source
+
+double lengthSteps(const WidthProfile& profile) { return static_cast<double>(profile.widthPx.size() - 1); }
+
+/// The rear of the opercle: the gill cover bulges, the body behind it is narrower again.
+Station headEndOf(const WidthProfile& profile, const EyeSpot& eye) {
+    Station usual = kUsualHead;
+    if (eye.strength > 0.6) usual = {std::clamp(eye.share / kEyeInHead, 0.10, 0.32), 0.09 * eye.share / kEyeInHead, false};
+    const double from = 0.86 * usual.share;
+    const double to = 1.18 * usual.share;
+    double deepest = 0.0;
+    Station best = usual;
+    for (double share = from; share <= to; share += 1.0 / lengthSteps(profile)) {
+        double before = 0.0;
+        double after = 0.0;
+        for (int k = 1; k <= 12; ++k) {
+            before = std::max(before, profile.at(share - 0.015 * usual.share * k));
+            after = std::max(after, profile.at(share + 0.03 * usual.share * k));
+        }
+        const double dip = std::min(before, after) - profile.at(share);
+        if (dip > deepest) deepest = dip, best = {share, 0.02 * usual.share, true};
+    }
+    return deepest > 0.015 * profile.greatestPx ? best : usual;
+}
+
+/// The last trunk ring: behind the vent the body narrows at once.
+Station trunkEndOf(const WidthProfile& profile) {
+    constexpr double kHalfStep = 0.011;
+    double steepest = 0.0;
+    Station best = kUsualTrunkEnd;
+    std::vector<double> drops;
+    for (double share = 0.36; share <= 0.62; share += 1.0 / lengthSteps(profile)) {
+        const double drop = profile.at(share - kHalfStep) - profile.at(share + kHalfStep);
+        drops.push_back(drop);
+        if (drop > steepest && share > 0.38 && share < 0.56) steepest = drop, best = {share - 0.5 * kHalfStep, 0.008, true};
+    }
+    std::nth_element(drops.begin(), drops.begin() + std::ssize(drops) / 2, drops.end());
+    return steepest - drops[drops.size() / 2] > 0.04 * profile.greatestPx ? best : kUsualTrunkEnd;
+}
+
+/// The base of an opaque caudal fin: the tail's narrowest place before it widens into the fin. The tip if it never does.
+Station tailEndOf(const WidthProfile& profile, double fromShare, double flare) {
+    double narrowest = 1e9;
+    double at = 1.0;
+    const double step = 1.0 / lengthSteps(profile);
+    for (double share = fromShare; share < 1.0 - 2.0 * step; share += step) {
+        if (profile.at(share) < narrowest) narrowest = profile.at(share), at = share;
+    }
+    double behind = 0.0;
+    for (double share = at; share < 1.0; share += step) behind = std::max(behind, profile.at(share));
+    if (behind > flare * narrowest + 1.0 && at < 1.0 - 4.0 * step) return {at, 0.004, true};
+    return {1.0, 0.0, false};
+}
+
+double tipSd(const Outline& outline, const Midline& midline) {
+    const double tipPx = std::hypot(0.25, 0.3 * outline.edgeBlurPx);
+    return tipPx / std::max(midline.lengthPx(), 1.0);
+}
+
+}  // namespace
+
+Landmark landmarkAt(const Midline& midline, double share, double sdShare) {
+    const std::vector<double> alongs = arcLengths<PixelFrame>(midline.spinePx);
+    return {pointAt<PixelFrame>(midline.spinePx, alongs, share * alongs.back()), sdShare * alongs.back(), false};
+}
+
+Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye,
+                            std::vector<Remark>& remarks) {
+    const WidthProfile profile = widthProfile(midline);
+    const double tip = tipSd(outline, midline);
+    const Station head = headEndOf(profile, eye);
+    const Station trunk = trunkEndOf(profile);
+    const Station tail = tailEndOf(profile, 0.90, 1.35);
+    Landmarks landmarks;
+    landmarks.snoutTip = landmarkAt(midline, 0.0, tip);
+    landmarks.headEnd = landmarkAt(midline, head.share, head.sdShare);
+    landmarks.trunkEnd = landmarkAt(midline, trunk.share, trunk.sdShare);
+    landmarks.tailEnd = landmarkAt(midline, tail.share, std::hypot(tip, tail.sdShare));
+    if (tail.seen) remarks.push_back(Remark::FinBaseUncertain);
+    return landmarks;
+}
+
+Landmarks fishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, std::vector<Remark>& remarks) {
+    const WidthProfile profile = widthProfile(midline);
+    const double tip = tipSd(outline, midline);
+    const Station tail = tailEndOf(profile, 0.60, 1.25);
+    Landmarks landmarks;
+    landmarks.snoutTip = landmarkAt(midline, 0.0, tip);
+    const double head = eye.strength > 0.6 ? std::clamp(2.2 * eye.share, 0.15, 0.38) : 0.27;
+    landmarks.headEnd = landmarkAt(midline, head * tail.share, 0.04);
+    landmarks.trunkEnd = landmarkAt(midline, 0.62 * tail.share, 0.05);
+    landmarks.tailEnd = landmarkAt(midline, tail.share, std::hypot(tip, tail.seen ? 0.012 : 0.03));
+    remarks.push_back(Remark::FinBaseUncertain);
+    return landmarks;
+}
+
+}  // namespace ringrule
