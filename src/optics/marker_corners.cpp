@@ -89,11 +89,12 @@ std::optional<double> edgeOffset(const cv::Mat& grey, PixelPoint middle, PixelPo
 }
 
 // Points on the edge from `a` to `b`, the outer tenths left out: there the corner's own blur bends the edge.
-std::vector<PixelPoint> edgePoints(const cv::Mat& grey, PixelPoint a, PixelPoint b, double reachPx) {
+std::vector<PixelPoint> edgePoints(const cv::Mat& grey, PixelPoint a, PixelPoint b, double reachPx,
+                                   int mostProfiles) {
     const double length = distance(a, b);
     const PixelPoint along = (b - a) * (1.0 / length);
     const PixelPoint outward{along.y, -along.x};
-    const int profiles = std::clamp(static_cast<int>(0.4 * length), 10, 64);
+    const int profiles = std::clamp(static_cast<int>(0.4 * length), 10, mostProfiles);
     std::vector<PixelPoint> points;
     for (int i = 0; i < profiles; ++i) {
         const PixelPoint middle = a + (b - a) * (0.12 + 0.76 * i / (profiles - 1));
@@ -149,13 +150,14 @@ std::optional<Eigen::Vector2d> meeting(const Line& a, const Line& b) {
     return normals.inverse() * Eigen::Vector2d(a.offset, b.offset);
 }
 
-std::optional<FoundMarker> refineOnce(const cv::Mat& grey, const FoundMarker& marker, double reachPx,
+std::optional<FoundMarker> refineOnce(const cv::Mat& grey, const FoundMarker& marker, double reachPx, int mostProfiles,
                                       const std::optional<PhotoLens>& lens) {
     const double unit = lens ? 1.0 / lens->focalPx() : 1.0;
     std::array<Line, 4> lines;
     for (std::size_t k = 0; k < 4; ++k) {
         std::vector<Eigen::Vector2d> points;
-        for (const PixelPoint p : edgePoints(grey, marker.cornersPx[k], marker.cornersPx[(k + 1) % 4], reachPx))
+        const PixelPoint from = marker.cornersPx[k], to = marker.cornersPx[(k + 1) % 4];
+        for (const PixelPoint p : edgePoints(grey, from, to, reachPx, mostProfiles))
             points.push_back(lens ? lens->rayFromPixel(p) : Eigen::Vector2d(p.x, p.y));
         const auto line = robustLine(std::move(points), 0.02 * unit);
         if (!line) return std::nullopt;
@@ -181,9 +183,9 @@ std::optional<FoundMarker> refinedCorners(const cv::Mat& grey, const FoundMarker
     const double cellPx = shortest / cellsAcross;
     if (cellPx < 1.5) return std::nullopt;
     // First wide enough for corners found on a reduced image, then close to the edge, away from the inner cells.
-    const auto first = refineOnce(grey, marker, std::max(2.5, 0.45 * cellPx), lens);
+    const auto first = refineOnce(grey, marker, std::max(2.5, 0.45 * cellPx), 14, lens);
     if (!first) return std::nullopt;
-    return refineOnce(grey, *first, std::clamp(0.3 * cellPx, 2.5, 8.0), lens);
+    return refineOnce(grey, *first, std::clamp(0.3 * cellPx, 2.5, 8.0), 64, lens);
 }
 
 }  // namespace ringrule

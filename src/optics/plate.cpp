@@ -19,22 +19,58 @@
 namespace ringrule {
 namespace {
 
-// Plate markers may be told with the dictionary's error correction: a wrong id is not where the plate says it is.
-constexpr DetectionOptions kPlateDetection{0.6};
+// Plate markers may be told with the dictionary's error correction: a wrong id is not where the plate says it is. Cards
+// may not: a wrong id is another animal's.
+constexpr double kPlateCorrection = 0.6;
 // Long side to which a photo is reduced before markers are looked for.
 constexpr double kSearchSidePx = 1000.0;
 
 struct Search {
     std::vector<FoundMarker> all;  // of the plate's dictionary, corners refined
     ConsistentMarkers placed;
+    std::vector<Square> squares;  // all others, and markers again: what may be a card
 };
 
-Search searchPlate(const ReducedImage& image, const cv::Mat& grey, const Box& box, const MarkerDictionary& dictionary,
-                   const std::optional<PhotoLens>& lens) {
+struct Searched {
+    const cv::Mat& grey;  // at full size
+    const Box& box;
+    MarkerDictionary dictionary;
+    std::optional<PhotoLens> lens;
+};
+
+PixelPoint middleOf(const FoundMarker& marker) {
+    const auto& c = marker.cornersPx;
+    return (c[0] + c[1] + c[2] + c[3]) * 0.25;
+}
+
+double sidePx(const FoundMarker& marker) {
+    return 0.5 * (distance(marker.cornersPx[0], marker.cornersPx[1]) + distance(marker.cornersPx[1], marker.cornersPx[2]));
+}
+
+bool seenBefore(const std::vector<FoundMarker>& markers, const FoundMarker& marker) {
+    return std::any_of(markers.begin(), markers.end(), [&marker](const FoundMarker& other) {
+        return other.id == marker.id && distance(middleOf(other), middleOf(marker)) < 0.5 * sidePx(other);
+    });
+}
+
+void look(Search& search, const ReducedImage& image, const Searched& in, int windowPx) {
+    DetectedSquares found = detectMarkers(image, in.dictionary, {kPlateCorrection, windowPx});
+    search.squares.insert(search.squares.end(), found.others.begin(), found.others.end());
+    for (const FoundMarker& marker : found.markers) {
+        search.squares.push_back(marker.cornersPx);
+        if (seenBefore(search.all, marker)) continue;
+        if (auto refined = refinedCorners(in.grey, marker, in.dictionary.bits + 2, in.lens))
+            search.all.push_back(*refined);
+    }
+    search.placed = consistentMarkers(search.all, in.box.plate, in.lens);
+}
+
+// One window of the threshold finds all markers of most photos and takes half the time of two; noise can break a square
+// that the other window keeps whole.
+Search searchPlate(const ReducedImage& image, const Searched& in) {
     Search search;
-    for (const FoundMarker& marker : detectMarkers(image, dictionary, kPlateDetection))
-        if (auto refined = refinedCorners(grey, marker, dictionary.bits + 2, lens)) search.all.push_back(*refined);
-    search.placed = consistentMarkers(search.all, box.plate, lens);
+    look(search, image, in, 13);
+    if (search.placed.markers.size() < in.box.plate.markers.size()) look(search, image, in, 27);
     return search;
 }
 
@@ -51,61 +87,57 @@ bool satisfied(const Search& search, const PlateLayout& plate) {
 }
 
 // The search repeated at twice the resolution, again and again until the markers fix a scale.
-Search searchFiner(Search best, int factor, const cv::Mat& grey, const Box& box, const MarkerDictionary& dictionary,
-                   const std::optional<PhotoLens>& lens) {
+Search searchFiner(Search best, int factor, const Searched& in) {
     while (factor > 1) {
         factor /= 2;
-        Search search = searchPlate(reduced(grey, factor), grey, box, dictionary, lens);
+        Search search = searchPlate(reduced(in.grey, factor), in);
         if (search.placed.markers.size() >= best.placed.markers.size()) best = std::move(search);
-        if (enoughMarkers(best.placed.markers, box.plate)) break;
+        if (enoughMarkers(best.placed.markers, in.box.plate)) break;
     }
     return best;
 }
 
-PixelPoint middleOf(const FoundMarker& marker) {
-    const auto& c = marker.cornersPx;
-    return (c[0] + c[1] + c[2] + c[3]) * 0.25;
-}
-
-double sidePx(const FoundMarker& marker) {
-    return 0.5 * (distance(marker.cornersPx[0], marker.cornersPx[1]) + distance(marker.cornersPx[1], marker.cornersPx[2]));
-}
-
-std::vector<FoundMarker> findCards(const ReducedImage& image, const MarkerDictionary& dictionary,
-                                   const std::vector<FoundMarker>& plateMarkers) {
+// Cards among squares, none twice and none of the plate's own markers, left to right.
+std::vector<FoundMarker> cardsAmong(const std::vector<Square>& squares, const ReducedImage& image,
+                                    const MarkerDictionary& dictionary, const std::vector<FoundMarker>& plateMarkers) {
     std::vector<FoundMarker> cards;
-    const auto tooNear = [](const FoundMarker& a, const FoundMarker& b) {
-        return distance(middleOf(a), middleOf(b)) < 0.5 * sidePx(b);
-    };
-    for (const FoundMarker& card : detectMarkers(image, dictionary)) {
-        const auto clashes = [&](const FoundMarker& other) { return tooNear(card, other); };
-        if (std::any_of(plateMarkers.begin(), plateMarkers.end(), clashes)) continue;
-        if (std::any_of(cards.begin(), cards.end(), clashes)) continue;
-        cards.push_back(card);
+    for (const Square& square : squares) {
+        const auto card = readMarker(image, square, dictionary);
+        if (!card) continue;
+        const auto clashes = [&](const FoundMarker& other) {
+            return distance(middleOf(*card), middleOf(other)) < 0.5 * sidePx(other);
+        };
+        if (std::none_of(plateMarkers.begin(), plateMarkers.end(), clashes) &&
+            std::none_of(cards.begin(), cards.end(), clashes))
+            cards.push_back(*card);
     }
     std::sort(cards.begin(), cards.end(),
               [](const FoundMarker& a, const FoundMarker& b) { return middleOf(a).x < middleOf(b).x; });
     return cards;
 }
 
-// Cards in the image in which the plate was found or, where its cells are few pixels wide there, at twice the resolution.
-std::vector<FoundMarker> cardsOf(const ReducedImage& coarse, const cv::Mat& grey, const MarkerDictionary& dictionary,
-                                 const std::vector<FoundMarker>& plateMarkers) {
-    auto cards = findCards(coarse, dictionary, plateMarkers);
+// Cards in the image in which the plate was looked for first or, where cells are few pixels wide there, at twice its
+// resolution.
+std::vector<FoundMarker> findCards(const Search& coarseSearch, const ReducedImage& coarse, const Searched& in,
+                                   const std::vector<FoundMarker>& plateMarkers) {
+    const MarkerDictionary dictionary = *markerDictionary(in.box.cardDictionary);
+    auto cards = cardsAmong(coarseSearch.squares, coarse, dictionary, plateMarkers);
     constexpr double kComfortableSidePx = 48.0;  // leaves a card of half that size 3 px a cell
-    const bool small = sidePx(plateMarkers.front()) < kComfortableSidePx * coarse.factor;
-    if (cards.empty() && small && coarse.factor > 1)
-        cards = findCards(reduced(grey, coarse.factor / 2), dictionary, plateMarkers);
-    return cards;
+    if (!cards.empty() || coarse.factor == 1 || sidePx(plateMarkers.front()) >= kComfortableSidePx * coarse.factor)
+        return cards;
+    const ReducedImage finer = reduced(in.grey, coarse.factor / 2);
+    DetectedSquares found = detectMarkers(finer, dictionary);
+    for (const FoundMarker& marker : found.markers) found.others.push_back(marker.cornersPx);
+    return cardsAmong(found.others, finer, dictionary, plateMarkers);
 }
 
-bool looksMirrored(const ReducedImage& image, const cv::Mat& grey, const Box& box, const MarkerDictionary& dictionary) {
+bool looksMirrored(const ReducedImage& image, const Searched& in) {
     ReducedImage mirrored{{}, image.factor};
     cv::Mat mirroredGrey;
     cv::flip(image.grey, mirrored.grey, 1);
     // Blocks were counted from the left; so must they be in the mirrored full image.
-    cv::flip(grey.colRange(0, image.grey.cols * image.factor), mirroredGrey, 1);
-    const Search search = searchPlate(mirrored, mirroredGrey, box, dictionary, std::nullopt);
+    cv::flip(in.grey.colRange(0, image.grey.cols * image.factor), mirroredGrey, 1);
+    const Search search = searchPlate(mirrored, {mirroredGrey, in.box, in.dictionary, std::nullopt});
     return search.placed.markers.size() >= 2;
 }
 
@@ -138,26 +170,25 @@ std::array<PixelPoint, 4> plateCorners(const ConsistentMarkers& placed, const Pl
 
 Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     const cv::Mat& grey = photo.grey;
-    const MarkerDictionary plateDictionary = *markerDictionary(box.plate.dictionary);
-    std::optional<PhotoLens> lens;
-    if (box.lens) lens = PhotoLens::of(*box.lens, grey.cols, grey.rows, photo.exifOrientation);
+    Searched in{grey, box, *markerDictionary(box.plate.dictionary), std::nullopt};
+    if (box.lens) in.lens = PhotoLens::of(*box.lens, grey.cols, grey.rows, photo.exifOrientation);
 
     const int coarsest = std::max(1, static_cast<int>(std::lround(std::max(grey.cols, grey.rows) / kSearchSidePx)));
     const ReducedImage coarse = reduced(grey, coarsest);
-    Search best = searchPlate(coarse, grey, box, plateDictionary, lens);
-    if (!satisfied(best, box.plate)) best = searchFiner(std::move(best), coarsest, grey, box, plateDictionary, lens);
+    const Search first = searchPlate(coarse, in);
+    Search best = satisfied(first, box.plate) ? first : searchFiner(first, coarsest, in);
     if (!enoughMarkers(best.placed.markers, box.plate) || contradicts(best, box.plate)) {
-        if (looksMirrored(coarse, grey, box, plateDictionary))
+        if (looksMirrored(coarse, in))
             return Refusal{"plate-mirrored", "The photo is mirrored. Switch off mirroring in the camera and repeat."};
         return refusalFor(best, box);
     }
 
     FoundPlate plate;
     plate.markers = std::move(best.placed.markers);
-    plate.cornersPx = plateCorners(best.placed, box.plate, lens);
+    plate.cornersPx = plateCorners(best.placed, box.plate, in.lens);
     plate.cornerRmsPx = best.placed.rmsPx;
     plate.expectedMarkers = static_cast<int>(box.plate.markers.size());
-    plate.cards = cardsOf(coarse, grey, *markerDictionary(box.cardDictionary), plate.markers);
+    plate.cards = findCards(first, coarse, in, plate.markers);
     return plate;
 }
 
