@@ -103,7 +103,7 @@ void checkLayout(const Layout& layout, const std::filesystem::path& path, const 
                          " pixels wide or high: use the original, not a thumbnail");
 }
 
-// OpenCV's decode without its own turning by EXIF; empty when it fails in whatever way.
+// OpenCV's decode without its own turning by EXIF (but TIFF is always turned); empty when it fails in whatever way.
 cv::Mat decode(Bytes bytes, int flags) {
     try {
         return cv::imdecode(cv::Mat(1, static_cast<int>(bytes.size()), CV_8UC1, const_cast<unsigned char*>(bytes.data())),
@@ -125,6 +125,10 @@ cv::Mat decodeGrey(Bytes bytes, Format format, const std::filesystem::path& path
     return pixels.grey;
 }
 
+cv::Mat upright(const cv::Mat& decoded, Format format, int exifOrientation) {
+    return format == Format::Tiff ? decoded : turnedUpright(decoded, exifOrientation);
+}
+
 }  // namespace
 
 Photo loadPhoto(const std::filesystem::path& path, const PhotoLimits& limits) {
@@ -138,14 +142,14 @@ Photo loadPhoto(const std::filesystem::path& path, const PhotoLimits& limits) {
     photo.cameraMake = layout.exif.make;
     photo.cameraModel = layout.exif.model;
     photo.exifOrientation = layout.exif.orientation;
-    photo.grey = turnedUpright(decodeGrey(photo.encoded, layout.format, path), photo.exifOrientation);
+    photo.grey = upright(decodeGrey(photo.encoded, layout.format, path), layout.format, photo.exifOrientation);
     return photo;
 }
 
 cv::Mat decodeColour(const Photo& photo) {
     const cv::Mat colour = decode(photo.encoded, cv::IMREAD_COLOR);
     if (colour.empty()) refuse(photo.path, kDamaged);
-    return turnedUpright(colour, photo.exifOrientation);
+    return upright(colour, formatOf(photo.encoded), photo.exifOrientation);
 }
 
 }  // namespace ringrule

@@ -187,6 +187,7 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     plate.markers = std::move(best.placed.markers);
     plate.cornersPx = plateCorners(best.placed, box.plate, in.lens);
     plate.cornerRmsPx = best.placed.rmsPx;
+    plate.exifOrientation = photo.exifOrientation;
     plate.expectedMarkers = static_cast<int>(box.plate.markers.size());
     plate.cards = findCards(first, coarse, in, plate.markers);
     return plate;

@@ -60,11 +60,11 @@ struct Scale::State {
 
 Scale::Scale(std::shared_ptr<const State> state) : state_(std::move(state)) {}
 
-Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int imageWidthPx, int imageHeightPx,
-                                int exifOrientation) {
+Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int imageWidthPx, int imageHeightPx) {
     State state;
     auto& remarks = state.remarks;
-    const auto lens = box.lens ? PhotoLens::of(*box.lens, imageWidthPx, imageHeightPx, exifOrientation) : std::nullopt;
+    std::optional<PhotoLens> lens;
+    if (box.lens) lens = PhotoLens::of(*box.lens, imageWidthPx, imageHeightPx, plate.exifOrientation);
     if (!box.lens) remarks.push_back(Remark::NoLens);
     if (box.lens && !lens) remarks.push_back(Remark::LensOtherSize);
     if (lens && lens->scaled()) remarks.push_back(Remark::LensScaled);

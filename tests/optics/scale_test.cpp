@@ -196,8 +196,9 @@ TEST_CASE("Photos of another size use the lens scaled, turned photos the lens tu
         return plate;
     };
     const AnimalPoint truth = scaleOf(box, camera).animalFromPixel({400.0, 300.0});
-    const auto check = [&](const FoundPlate& plate, int width, int height, int orientation, PixelPoint at) {
-        const auto scale = Scale::fromPlate(box, plate, width, height, orientation);
+    const auto check = [&](FoundPlate plate, int width, int height, int orientation, PixelPoint at) {
+        plate.exifOrientation = orientation;
+        const auto scale = Scale::fromPlate(box, plate, width, height);
         REQUIRE(scale);
         CHECK(distance(scale.value().animalFromPixel(at), truth) < 1e-6);
         CHECK(has(scale.value(), Remark::LensScaled) == (width != 2000 && height != 2000));

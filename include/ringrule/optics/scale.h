@@ -21,10 +21,9 @@ public:
     /// From the plate found in a photo of `imageWidthPx` × `imageHeightPx`. With `lens` and `media` the camera's pose is
     /// fitted to the marker corners by rays refracted exactly; without them the plate's homography (and, if media are
     /// known, the paraxial correction for depth) gives the scale, `remarks()` says so and the uncertainty grows by what
-    /// the missing correction could be. `exifOrientation` (1–8) says how the photo was turned to stand upright: a box
-    /// file's lens describes the pixels as stored. Refuses with "scale-not-determined" when the fit does not hold.
+    /// the missing correction could be. Refuses with "scale-not-determined" when the fit does not hold.
     [[nodiscard]] static Outcome<Scale> fromPlate(const Box& box, const FoundPlate& plate, int imageWidthPx,
-                                                  int imageHeightPx, int exifOrientation = 1);
+                                                  int imageHeightPx);
 
     [[nodiscard]] AnimalPoint animalFromPixel(PixelPoint pixel) const;
     [[nodiscard]] PlatePoint plateFromPixel(PixelPoint pixel) const;
