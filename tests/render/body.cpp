@@ -110,22 +110,19 @@ std::vector<cv::Point2d> bellyLine(const Part& part, double fromMm, double toMm)
 }
 
 const Station& stationAt(const Part& part, double alongMm) {
-    const auto found = std::lower_bound(
-        part.stations.begin(), part.stations.end(), alongMm,
-        [](const Station& station, double along) { return station.alongMm < along; });
+    const auto found = std::lower_bound(part.stations.begin(), part.stations.end(), alongMm,
+                                        [](const Station& station, double along) { return station.alongMm < along; });
     if (found == part.stations.end()) {
         return part.stations.back();
     }
-    if (found != part.stations.begin() &&
-        alongMm - (found - 1)->alongMm < found->alongMm - alongMm) {
+    if (found != part.stations.begin() && alongMm - (found - 1)->alongMm < found->alongMm - alongMm) {
         return *(found - 1);
     }
     return *found;
 }
 
 Body bodyOf(const Animal& animal, const Posture& posture, View view) {
-    return animal.shape == Shape::Pipefish ? pipefishBody(animal, posture, view)
-                                           : seahorseBody(animal, posture, view);
+    return animal.shape == Shape::Pipefish ? pipefishBody(animal, posture, view) : seahorseBody(animal, posture, view);
 }
 
-} // namespace render
+}  // namespace render

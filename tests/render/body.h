@@ -9,8 +9,8 @@ namespace render {
 // One cross-section of a swept part, in the body frame.
 struct Station {
     cv::Point2d spineMm;
-    cv::Point2d towardBack; // unit normal, from belly to back
-    double alongMm = 0.0;   // arc length on the spine
+    cv::Point2d towardBack;  // unit normal, from belly to back
+    double alongMm = 0.0;    // arc length on the spine
     double backMm = 0.0, bellyMm = 0.0;
 };
 
@@ -30,7 +30,7 @@ struct Fin {
 struct Eye {
     cv::Point2d centreMm;
     double radiusMm = 0.0;
-    bool mouth = false; // the open end of a snout that points at the camera
+    bool mouth = false;  // the open end of a snout that points at the camera
 };
 
 struct Landmarks {
@@ -38,16 +38,16 @@ struct Landmarks {
 };
 
 struct Body {
-    std::vector<Part> parts; // drawn in this order
-    std::size_t mainPart = 0; // carries trunk and tail (pipefish: the head too)
+    std::vector<Part> parts;   // drawn in this order
+    std::size_t mainPart = 0;  // carries trunk and tail (pipefish: the head too)
     std::vector<Fin> fins;
     std::vector<Eye> eyes;
     Landmarks landmarks;
-    double headStartMm = 0.0, trunkStartMm = 0.0, tailStartMm = 0.0, tailTipMm = 0.0; // along mainPart
+    double headStartMm = 0.0, trunkStartMm = 0.0, tailStartMm = 0.0, tailTipMm = 0.0;  // along mainPart
     double headLengthMm = 0.0, trunkLengthMm = 0.0, tailLengthMm = 0.0;
     std::optional<double> heightMm;
-    std::vector<cv::Point2d> straightBelly; // trunk: place along, distance from the unbent axis to the belly
-    double gillMm = -1.0; // pipefish: where the gill cover ends, along mainPart
+    std::vector<cv::Point2d> straightBelly;  // trunk: place along, distance from the unbent axis to the belly
+    double gillMm = -1.0;                    // pipefish: where the gill cover ends, along mainPart
 };
 
 // A value given at a few places, interpolated by monotone cubics (Fritsch & Carlson 1980).
@@ -64,8 +64,8 @@ private:
 // Stations every `stepMm` along a spine that starts at `start` in direction `startAngle`
 // (radians, 0 = right, growing from right to down) and turns by `curvature(along)` per mm.
 template <typename Curvature>
-std::vector<Station> sweep(cv::Point2d start, double startAngle, double fromMm, double toMm,
-                           int steps, Curvature curvature);
+std::vector<Station> sweep(cv::Point2d start, double startAngle, double fromMm, double toMm, int steps,
+                           Curvature curvature);
 
 // Closed outline of a part: along the back, round the rear, along the belly.
 std::vector<cv::Point2d> outlineOf(const Part& part);
@@ -91,8 +91,8 @@ Body pipefishBody(const Animal& animal, const Posture& posture, View view);
 Body seahorseBody(const Animal& animal, const Posture& posture, View view);
 
 template <typename Curvature>
-std::vector<Station> sweep(cv::Point2d start, double startAngle, double fromMm, double toMm,
-                           int steps, Curvature curvature) {
+std::vector<Station> sweep(cv::Point2d start, double startAngle, double fromMm, double toMm, int steps,
+                           Curvature curvature) {
     std::vector<Station> stations;
     stations.reserve(static_cast<std::size_t>(steps) + 1);
     const double step = (toMm - fromMm) / steps;
@@ -108,4 +108,4 @@ std::vector<Station> sweep(cv::Point2d start, double startAngle, double fromMm, 
     return stations;
 }
 
-} // namespace render
+}  // namespace render

@@ -45,13 +45,12 @@ Json jsonOf(const Media& media) {
 }
 
 Json jsonOf(const Lens& lens) {
-    return {{"camera_matrix",
-             {{lens.fxPx, 0.0, lens.cxPx}, {0.0, lens.fyPx, lens.cyPx}, {0.0, 0.0, 1.0}}},
+    return {{"camera_matrix", {{lens.fxPx, 0.0, lens.cxPx}, {0.0, lens.fyPx, lens.cyPx}, {0.0, 0.0, 1.0}}},
             {"distortion", lens.distortion},
             {"image_size_px", {lens.widthPx, lens.heightPx}}};
 }
 
-} // namespace
+}  // namespace
 
 Box readBox(const std::filesystem::path& file) {
     std::ifstream stream(file);
@@ -68,9 +67,8 @@ Box readBox(const std::filesystem::path& file) {
     box.plateDictionary = plate.at("dictionary");
     box.plateMm = {plate.at("size_mm")[0], plate.at("size_mm")[1]};
     for (const Json& marker : plate.at("markers")) {
-        box.markers.push_back({marker.at("id"),
-                               {marker.at("centre_mm")[0], marker.at("centre_mm")[1]},
-                               marker.at("side_mm")});
+        box.markers.push_back(
+            {marker.at("id"), {marker.at("centre_mm")[0], marker.at("centre_mm")[1]}, marker.at("side_mm")});
     }
     box.cardDictionary = json.at("cards").at("dictionary");
     box.animalDistanceMm = json.at("animal_plane").at("distance_from_plate_mm");
@@ -87,20 +85,18 @@ Box readBox(const std::filesystem::path& file) {
 void writeBox(const Box& box, const std::filesystem::path& file) {
     Json markers = Json::array();
     for (const Marker& marker : box.markers) {
-        markers.push_back({{"id", marker.id},
-                           {"centre_mm", {marker.centreMm.x, marker.centreMm.y}},
-                           {"side_mm", marker.sideMm}});
+        markers.push_back(
+            {{"id", marker.id}, {"centre_mm", {marker.centreMm.x, marker.centreMm.y}}, {"side_mm", marker.sideMm}});
     }
-    Json json = {{"format", "ringrule-box/1"},
-                 {"name", box.name},
-                 {"plate",
-                  {{"dictionary", box.plateDictionary},
-                   {"size_mm", {box.plateMm.width, box.plateMm.height}},
-                   {"markers", markers}}},
-                 {"cards", {{"dictionary", box.cardDictionary}}},
-                 {"animal_plane",
-                  {{"distance_from_plate_mm", box.animalDistanceMm},
-                   {"tolerance_mm", box.animalToleranceMm}}}};
+    Json json = {
+        {"format", "ringrule-box/1"},
+        {"name", box.name},
+        {"plate",
+         {{"dictionary", box.plateDictionary},
+          {"size_mm", {box.plateMm.width, box.plateMm.height}},
+          {"markers", markers}}},
+        {"cards", {{"dictionary", box.cardDictionary}}},
+        {"animal_plane", {{"distance_from_plate_mm", box.animalDistanceMm}, {"tolerance_mm", box.animalToleranceMm}}}};
     if (box.media) {
         json["media"] = jsonOf(*box.media);
     }
@@ -133,4 +129,4 @@ Box benchBox() {
     return box;
 }
 
-} // namespace render
+}  // namespace render

@@ -16,4 +16,4 @@ void writeBox(const Box& box, const std::filesystem::path& file);
 // 420 mm before a 5 mm acrylic window, 60 mm of sea water, 12-megapixel lens.
 Box benchBox();
 
-} // namespace render
+}  // namespace render

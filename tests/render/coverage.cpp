@@ -44,14 +44,12 @@ cv::Rect boundsOf(const std::vector<cv::Point2d>& polygon) {
         low = {std::min(low.x, point.x), std::min(low.y, point.y)};
         high = {std::max(high.x, point.x), std::max(high.y, point.y)};
     }
-    const cv::Point corner(static_cast<int>(std::floor(low.x)) - 1,
-                           static_cast<int>(std::floor(low.y)) - 1);
-    const cv::Point end(static_cast<int>(std::ceil(high.x)) + 3,
-                        static_cast<int>(std::ceil(high.y)) + 3);
+    const cv::Point corner(static_cast<int>(std::floor(low.x)) - 1, static_cast<int>(std::floor(low.y)) - 1);
+    const cv::Point end(static_cast<int>(std::ceil(high.x)) + 3, static_cast<int>(std::ceil(high.y)) + 3);
     return {corner, end};
 }
 
-} // namespace
+}  // namespace
 
 Coverage coverageOf(const std::vector<cv::Point2d>& polygon) {
     if (polygon.size() < 3) {
@@ -90,4 +88,4 @@ Coverage united(const Coverage& first, const Coverage& second) {
     return result;
 }
 
-} // namespace render
+}  // namespace render

@@ -8,8 +8,8 @@
 namespace render {
 
 struct Coverage {
-    cv::Rect bounds; // in the pixels of the photo; may reach outside it
-    cv::Mat1f share; // 0 … 1, one value for each pixel of the bounds
+    cv::Rect bounds;  // in the pixels of the photo; may reach outside it
+    cv::Mat1f share;  // 0 … 1, one value for each pixel of the bounds
 };
 
 // Coverage of a closed polygon given in pixels (pixel i spans i − 0.5 … i + 0.5). Signed
@@ -20,4 +20,4 @@ Coverage coverageOf(const std::vector<cv::Point2d>& polygon);
 // Union of two coverages as if their edges were independent.
 Coverage united(const Coverage& first, const Coverage& second);
 
-} // namespace render
+}  // namespace render

@@ -15,8 +15,8 @@ constexpr double kAsymptoteMm = 182.0;
 constexpr double kPerDay = 0.0056;
 
 struct Build {
-    double size, depth;          // against the usual
-    double head, trunk;          // shares of the length
+    double size, depth;  // against the usual
+    double head, trunk;  // shares of the length
     std::array<double, 3> srgb;
     double mottling, paleBelly;
 };
@@ -35,7 +35,9 @@ constexpr std::array<Build, 5> kSeahorses{{{148.0, 0.108, 0.214, 0.272, {178, 14
                                            {151.0, 0.106, 0.212, 0.270, {88, 80, 58}, 0.34, 0.35},
                                            {145.0, 0.109, 0.215, 0.273, {196, 176, 128}, 0.20, 0.25}}};
 
-std::size_t numberOf(const Animal& animal) { return static_cast<std::size_t>(animal.code[1] - '1'); }
+std::size_t numberOf(const Animal& animal) {
+    return static_cast<std::size_t>(animal.code[1] - '1');
+}
 
 // Straight lines between (x, y) knots.
 double between(std::initializer_list<cv::Point2d> knots, double x) {
@@ -73,8 +75,28 @@ Animal pipefishAt(Animal animal, std::size_t session) {
     animal.lengthMm = pipefishLength(build, picky, age);
     animal.headFraction = build.head;
     animal.trunkFraction = build.trunk;
-    const double fed = picky ? between({{85, 1.0}, {108, 0.955}, {143, 0.885}, {171, 0.825}, {199, 0.785}, {213, 0.78}, {234, 0.85}, {262, 0.935}, {290, 0.975}}, age) : 1.0;
-    const double hollow = picky ? between({{85, 0.0}, {108, 0.035}, {143, 0.075}, {171, 0.11}, {199, 0.135}, {213, 0.135}, {234, 0.09}, {262, 0.045}, {290, 0.015}}, age) : 0.0;
+    const double fed = picky ? between({{85, 1.0},
+                                        {108, 0.955},
+                                        {143, 0.885},
+                                        {171, 0.825},
+                                        {199, 0.785},
+                                        {213, 0.78},
+                                        {234, 0.85},
+                                        {262, 0.935},
+                                        {290, 0.975}},
+                                       age)
+                             : 1.0;
+    const double hollow = picky ? between({{85, 0.0},
+                                           {108, 0.035},
+                                           {143, 0.075},
+                                           {171, 0.11},
+                                           {199, 0.135},
+                                           {213, 0.135},
+                                           {234, 0.09},
+                                           {262, 0.045},
+                                           {290, 0.015}},
+                                          age)
+                                : 0.0;
     animal.trunkDepthMm = animal.lengthMm / 28.0 * build.depth * fed * random.normal(1.0, 0.01);
     animal.trunkWidthMm = animal.trunkDepthMm * (0.90 - 0.25 * hollow) * random.normal(1.0, 0.008);
     animal.bellyHollow = -0.060 + hollow + random.normal(0.0, 0.008);
@@ -97,13 +119,13 @@ Animal seahorseAt(Animal animal, std::size_t session) {
     return animal;
 }
 
-} // namespace
+}  // namespace
 
 const std::vector<DemoSession>& demoSessions() {
     static const std::vector<DemoSession> sessions{
-        {"2031-01-06", 52, true},  {"2031-02-03", 80, false},  {"2031-03-03", 108, true},
-        {"2031-04-07", 143, false}, {"2031-05-05", 171, true}, {"2031-06-02", 199, false},
-        {"2031-07-07", 234, true}, {"2031-08-04", 262, false}, {"2031-09-01", 290, true}};
+        {"2031-01-06", 52, true},   {"2031-02-03", 80, false},  {"2031-03-03", 108, true},
+        {"2031-04-07", 143, false}, {"2031-05-05", 171, true},  {"2031-06-02", 199, false},
+        {"2031-07-07", 234, true},  {"2031-08-04", 262, false}, {"2031-09-01", 290, true}};
     return sessions;
 }
 
@@ -153,4 +175,4 @@ Tail tailAt(const Animal& animal, std::size_t session) {
     return Tail::Open;
 }
 
-} // namespace render
+}  // namespace render

@@ -7,8 +7,8 @@
 namespace render {
 
 struct DemoSession {
-    std::string on;      // ISO date, the first Monday of a month
-    int ageDays = 0;     // of the pipefish, hatched on 2030-11-15
+    std::string on;   // ISO date, the first Monday of a month
+    int ageDays = 0;  // of the pipefish, hatched on 2030-11-15
     bool seahorses = false;
 };
 
@@ -23,4 +23,4 @@ Animal animalAt(const Animal& animal, std::size_t session);
 // How a seahorse holds its tail in that session.
 Tail tailAt(const Animal& animal, std::size_t session);
 
-} // namespace render
+}  // namespace render

@@ -12,12 +12,13 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr const char* kHatched = "2030-11-15";
-constexpr const char* kMoved = "2030-12-20"; // from the nursery to Bay 3
+constexpr const char* kMoved = "2030-12-20";  // from the nursery to Bay 3
 constexpr const char* kDietChange = "2031-06-16";
 
 Json animalsJson() {
     // Bought as young adults: their age is a guess of the supplier.
-    const std::array<const char*, 5> seahorseDates{"2029-08-01", "2029-06-15", "2029-09-01", "2029-07-01", "2029-09-01"};
+    const std::array<const char*, 5> seahorseDates{"2029-08-01", "2029-06-15", "2029-09-01", "2029-07-01",
+                                                   "2029-09-01"};
     Json list = Json::array();
     for (const Animal& animal : demoAnimals()) {
         const bool pipefish = animal.shape == Shape::Pipefish;
@@ -46,9 +47,18 @@ Json staysJson() {
 }
 
 Json dietsJson() {
-    return {{{"code", "mysid-frozen"}, {"name", "Frozen mysids and copepods"}, {"foods", {"frozen mysids", "frozen copepods"}}, {"feeds_per_day", 3}},
-            {{"code", "mixed"}, {"name", "Live and frozen, mixed"}, {"foods", {"live enriched brine shrimp", "frozen mysids", "frozen copepods"}}, {"feeds_per_day", 3}},
-            {{"code", "brine-live"}, {"name", "Live brine shrimp only"}, {"foods", {"live brine shrimp"}}, {"feeds_per_day", 4}}};
+    return {{{"code", "mysid-frozen"},
+             {"name", "Frozen mysids and copepods"},
+             {"foods", {"frozen mysids", "frozen copepods"}},
+             {"feeds_per_day", 3}},
+            {{"code", "mixed"},
+             {"name", "Live and frozen, mixed"},
+             {"foods", {"live enriched brine shrimp", "frozen mysids", "frozen copepods"}},
+             {"feeds_per_day", 3}},
+            {{"code", "brine-live"},
+             {"name", "Live brine shrimp only"},
+             {"foods", {"live brine shrimp"}},
+             {"feeds_per_day", 4}}};
 }
 
 Json dietSpellsJson() {
@@ -90,20 +100,25 @@ Json sessionsJson() {
     return list;
 }
 
-} // namespace
+}  // namespace
 
 void writeHouse(const std::filesystem::path& file) {
-    const Json house = {{"format", "ringrule-house/1"},
-                        {"house", "Lantern Quay Fish House"},
-                        {"keepers", {"K1", "K2"}},
-                        {"tanks", {{{"code", "bay-3"}, {"name", "Bay 3"}}, {{"code", "bay-5"}, {"name", "Bay 5"}}, {{"code", "nursery"}, {"name", "Nursery"}}}},
-                        {"diets", dietsJson()},
-                        {"animals", animalsJson()},
-                        {"stays", staysJson()},
-                        {"diet_spells", dietSpellsJson()},
-                        {"states", Json::array({{{"animal", "H4"}, {"state", "brooding"}, {"from", "2031-05-01"}, {"to", "2031-05-16"}}})},
-                        {"notes", notesJson()},
-                        {"sessions", sessionsJson()}};
+    const Json house = {
+        {"format", "ringrule-house/1"},
+        {"house", "Lantern Quay Fish House"},
+        {"keepers", {"K1", "K2"}},
+        {"tanks",
+         {{{"code", "bay-3"}, {"name", "Bay 3"}},
+          {{"code", "bay-5"}, {"name", "Bay 5"}},
+          {{"code", "nursery"}, {"name", "Nursery"}}}},
+        {"diets", dietsJson()},
+        {"animals", animalsJson()},
+        {"stays", staysJson()},
+        {"diet_spells", dietSpellsJson()},
+        {"states",
+         Json::array({{{"animal", "H4"}, {"state", "brooding"}, {"from", "2031-05-01"}, {"to", "2031-05-16"}}})},
+        {"notes", notesJson()},
+        {"sessions", sessionsJson()}};
     std::ofstream stream(file);
     stream << house.dump(1) << '\n';
     if (!stream) {
@@ -111,4 +126,4 @@ void writeHouse(const std::filesystem::path& file) {
     }
 }
 
-} // namespace render
+}  // namespace render

@@ -19,7 +19,8 @@ struct Shot {
 };
 
 std::uint64_t seedFor(const Animal& animal, std::size_t session, char letter) {
-    return seedOf(20310000 + session * 100 + static_cast<std::uint64_t>(animal.card), static_cast<std::uint64_t>(letter));
+    return seedOf(20310000 + session * 100 + static_cast<std::uint64_t>(animal.card),
+                  static_cast<std::uint64_t>(letter));
 }
 
 // Camera and lamps stand still during a session and differ a little between sessions.
@@ -60,7 +61,8 @@ Placement demoPlacement(const Animal& animal, const Box& box, Random& random) {
     placement.rotationDeg = quarter + random.normal(0.0, 1.6);
     placement.centreMm = {100.0 + random.normal(0.0, 1.5), 58.0 + random.normal(0.0, 2.0)};
     placement.pitchDeg = std::clamp(random.normal(0.0, 2.0), -4.5, 4.5);
-    placement.distanceMm = std::clamp(random.normal(box.animalDistanceMm, 1.0), box.animalDistanceMm - 2.3, box.animalDistanceMm + 2.3);
+    placement.distanceMm =
+        std::clamp(random.normal(box.animalDistanceMm, 1.0), box.animalDistanceMm - 2.3, box.animalDistanceMm + 2.3);
     return placement;
 }
 
@@ -114,7 +116,7 @@ DemoPhoto demoPhoto(const Animal& kind, std::size_t session, const Shot& shot, c
     return photo;
 }
 
-} // namespace
+}  // namespace
 
 std::vector<DemoPhoto> demoSessionPhotos(std::size_t session, const Box& box) {
     const Scene setUp = sessionScene(session, box);
@@ -126,8 +128,9 @@ std::vector<DemoPhoto> demoSessionPhotos(std::size_t session, const Box& box) {
         if (!pipefish && !demoSessions()[session].seahorses) {
             continue;
         }
-        const std::vector<Shot> shots = pipefish ? std::vector<Shot>{{'a', View::Side}, {'b', View::Side}, {'c', View::Above}}
-                                                 : std::vector<Shot>{{'a', View::Side}, {'b', View::Front}};
+        const std::vector<Shot> shots =
+            pipefish ? std::vector<Shot>{{'a', View::Side}, {'b', View::Side}, {'c', View::Above}}
+                     : std::vector<Shot>{{'a', View::Side}, {'b', View::Front}};
         for (const Shot& shot : shots) {
             photos.push_back(demoPhoto(animal, session, shot, setUp));
             photos.back().scene.takenAt = timeOfShot(demoSessions()[session].on, seconds);
@@ -149,4 +152,4 @@ void renderDemoSet(const std::filesystem::path& folder, const Box& box,
     writeHouse(folder / "house.json");
 }
 
-} // namespace render
+}  // namespace render

@@ -11,7 +11,7 @@ namespace render {
 
 struct DemoPhoto {
     Scene scene;
-    std::filesystem::path photo; // relative to the folder of the demo set
+    std::filesystem::path photo;  // relative to the folder of the demo set
     std::filesystem::path truth;
 };
 
@@ -25,4 +25,4 @@ void renderDemoSet(const std::filesystem::path& folder, const Box& box,
 // Husbandry of the invented house ("ringrule-house/1"): no measures, no truth.
 void writeHouse(const std::filesystem::path& file);
 
-} // namespace render
+}  // namespace render

@@ -75,7 +75,7 @@ std::vector<unsigned char> toneCurve() {
     return curve;
 }
 
-} // namespace
+}  // namespace
 
 cv::Mat3b develop(const Scene& scene, cv::Mat3f light) {
     addHaze(light, scene.light);
@@ -102,4 +102,4 @@ cv::Mat3b photograph(const Scene& scene) {
     return develop(scene, exposeScene(scene, body, sight));
 }
 
-} // namespace render
+}  // namespace render

@@ -12,7 +12,7 @@ namespace render {
 
 namespace {
 
-constexpr int kGridPx = 16; // pixels between exactly traced rays; linear between them
+constexpr int kGridPx = 16;  // pixels between exactly traced rays; linear between them
 constexpr double kShadowPxPerMm = 4.0;
 
 struct Grid {
@@ -197,7 +197,8 @@ void layFins(cv::Mat3f& picture, const Body& body, const Sight& sight, const cv:
 void layEyes(cv::Mat3f& picture, const Body& body, const Sight& sight, const cv::Vec3f& light) {
     for (const Eye& eye : body.eyes) {
         const auto disc = [&](double share, const cv::Vec3f& colour) {
-            lay(picture, coverageOf(sight.pxFromBody(circle(eye.centreMm, share * eye.radiusMm))), 1.0F, colour.mul(light));
+            lay(picture, coverageOf(sight.pxFromBody(circle(eye.centreMm, share * eye.radiusMm))), 1.0F,
+                colour.mul(light));
         };
         if (eye.mouth) {
             disc(1.0, {0.03F, 0.045F, 0.055F});
@@ -208,12 +209,13 @@ void layEyes(cv::Mat3f& picture, const Body& body, const Sight& sight, const cv:
         disc(0.86, {0.07F, 0.19F, 0.26F});
         disc(0.52, {0.008F, 0.008F, 0.008F});
         lay(picture,
-            coverageOf(sight.pxFromBody(circle(eye.centreMm + eye.radiusMm * cv::Point2d(-0.2, -0.35), 0.13 * eye.radiusMm))),
+            coverageOf(
+                sight.pxFromBody(circle(eye.centreMm + eye.radiusMm * cv::Point2d(-0.2, -0.35), 0.13 * eye.radiusMm))),
             0.8F, light * 0.7F);
     }
 }
 
-} // namespace
+}  // namespace
 
 cv::Mat3f exposeScene(const Scene& scene, const Body& body, const Sight& sight) {
     const Grid grid = traceGrid(scene, sight.camera());
@@ -233,4 +235,4 @@ cv::Mat3f exposeScene(const Scene& scene, const Body& body, const Sight& sight) 
     return picture;
 }
 
-} // namespace render
+}  // namespace render

@@ -17,7 +17,7 @@ namespace {
 constexpr const char* kUsage =
     "ringrule-render scene SCENE.json FOLDER\n"
     "    one photo and its truth from a scene file\n"
-    "ringrule-render demo FOLDER --box FILE\n"
+    "ringrule-render demo FOLDER [--box FILE]\n"
     "    the demo set: nine sessions, truth, house.json\n"
     "ringrule-render random FOLDER [--box FILE] [--count N] [--seed N] [--shape pipefish|seahorse]\n"
     "                [--view side|above|front] [--shortest MM] [--longest MM] [--width PX] [--height PX]\n"
@@ -31,6 +31,9 @@ using Options = std::map<std::string, std::string>;
 Options optionsFrom(int argc, char** argv, int first) {
     Options options;
     for (int i = first; i + 1 < argc; i += 2) {
+        if (std::string(kUsage).find(std::string("[") + argv[i] + " ") == std::string::npos) {
+            throw std::invalid_argument(std::string("unknown option ") + argv[i]);
+        }
         options[argv[i]] = argv[i + 1];
     }
     if ((argc - first) % 2 != 0 && argc > first) {
@@ -115,11 +118,14 @@ int run(int argc, char** argv) {
     return command == "--help" ? 0 : 2;
 }
 
-} // namespace
+}  // namespace
 
 int main(int argc, char** argv) {
     try {
         return run(argc, argv);
+    } catch (const std::invalid_argument& error) {
+        std::cerr << "ringrule-render: " << error.what() << '\n' << kUsage;
+        return 2;
     } catch (const std::exception& error) {
         std::cerr << "ringrule-render: " << error.what() << '\n';
         return 1;

@@ -17,7 +17,7 @@ cv::Matx33d rotationOf(const CameraPose& pose) {
     return aboutZ * aboutY * aboutX;
 }
 
-} // namespace
+}  // namespace
 
 double refractedAngle(double angle, double indexFrom, double indexTo) {
     return std::asin(indexFrom * std::sin(angle) / indexTo);
@@ -28,8 +28,7 @@ double seaWaterIndex(double salinityPpt, double temperatureC) {
     const double t = temperatureC;
     const double nm = 589.3;
     return 1.31405 + (1.779e-4 - 1.05e-6 * t + 1.6e-8 * t * t) * s - 2.02e-6 * t * t +
-           (15.868 + 0.01155 * s - 0.00423 * t) / nm - 4382.0 / (nm * nm) +
-           1.1455e6 / (nm * nm * nm);
+           (15.868 + 0.01155 * s - 0.00423 * t) / nm - 4382.0 / (nm * nm) + 1.1455e6 / (nm * nm * nm);
 }
 
 cv::Point2d distort(const Lens& lens, cv::Point2d ideal) {
@@ -68,7 +67,9 @@ Lens scaledLens(const Lens& lens, int widthPx, int heightPx) {
 }
 
 Camera::Camera(const Lens& lens, const Media& media, double waterIndex, const CameraPose& pose)
-    : lens_(lens), media_(media), waterIndex_(waterIndex),
+    : lens_(lens),
+      media_(media),
+      waterIndex_(waterIndex),
       cameraHeightMm_(media.cameraToWindowMm + media.windowThicknessMm + media.waterToPlateMm),
       plateFromCamera_(rotationOf(pose)) {
     const cv::Vec3d axis = plateFromCamera_ * cv::Vec3d(0, 0, 1);
@@ -81,11 +82,8 @@ Camera::Camera(const Lens& lens, const Media& media, double waterIndex, const Ca
 }
 
 double Camera::sideways(double cosine, double heightMm) const {
-    const auto slant = [cosine](double index) {
-        return cosine / std::sqrt(index * index - cosine * cosine);
-    };
-    return media_.cameraToWindowMm * slant(1.0) +
-           media_.windowThicknessMm * slant(media_.windowIndex) +
+    const auto slant = [cosine](double index) { return cosine / std::sqrt(index * index - cosine * cosine); };
+    return media_.cameraToWindowMm * slant(1.0) + media_.windowThicknessMm * slant(media_.windowIndex) +
            (media_.waterToPlateMm - heightMm) * slant(waterIndex_);
 }
 
@@ -94,14 +92,12 @@ double Camera::sidewaysSlope(double cosine, double heightMm) const {
         const double square = index * index - cosine * cosine;
         return index * index / (square * std::sqrt(square));
     };
-    return media_.cameraToWindowMm * slope(1.0) +
-           media_.windowThicknessMm * slope(media_.windowIndex) +
+    return media_.cameraToWindowMm * slope(1.0) + media_.windowThicknessMm * slope(media_.windowIndex) +
            (media_.waterToPlateMm - heightMm) * slope(waterIndex_);
 }
 
 cv::Point2d Camera::plateFromPx(cv::Point2d px, double heightMm) const {
-    const cv::Point2d ideal =
-        undistort(lens_, {(px.x - lens_.cxPx) / lens_.fxPx, (px.y - lens_.cyPx) / lens_.fyPx});
+    const cv::Point2d ideal = undistort(lens_, {(px.x - lens_.cxPx) / lens_.fxPx, (px.y - lens_.cyPx) / lens_.fyPx});
     const cv::Vec3d ray = cv::normalize(plateFromCamera_ * cv::Vec3d(ideal.x, ideal.y, 1.0));
     const double cosine = std::hypot(ray[0], ray[1]);
     const double perCosine = cosine > 1e-12 ? sideways(cosine, heightMm) / cosine : 0.0;
@@ -113,8 +109,7 @@ cv::Point2d Camera::pxFromPlate(cv::Point2d plateMm, double heightMm) const {
     const double reach = std::hypot(offset.x, offset.y);
     double cosine = reach / std::hypot(reach, cameraHeightMm_ - heightMm);
     for (int round = 0; round < 30 && reach > 0.0; ++round) {
-        const double step =
-            (sideways(cosine, heightMm) - reach) / sidewaysSlope(cosine, heightMm);
+        const double step = (sideways(cosine, heightMm) - reach) / sidewaysSlope(cosine, heightMm);
         cosine = std::clamp(cosine - step, 0.0, 0.999999);
         if (std::abs(step) < 1e-15) {
             break;
@@ -127,4 +122,4 @@ cv::Point2d Camera::pxFromPlate(cv::Point2d plateMm, double heightMm) const {
     return {bent.x * lens_.fxPx + lens_.cxPx, bent.y * lens_.fyPx + lens_.cyPx};
 }
 
-} // namespace render
+}  // namespace render

@@ -50,4 +50,4 @@ private:
     cv::Matx33d plateFromCamera_;
 };
 
-} // namespace render
+}  // namespace render

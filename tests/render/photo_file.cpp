@@ -60,7 +60,8 @@ private:
 
 // EXIF writes dates as 2031:01:06 08:40:05.
 std::string exifDate(std::string iso) {
-    std::replace(iso.begin(), iso.begin() + std::min<std::ptrdiff_t>(10, static_cast<std::ptrdiff_t>(iso.size())), '-', ':');
+    std::replace(iso.begin(), iso.begin() + std::min<std::ptrdiff_t>(10, static_cast<std::ptrdiff_t>(iso.size())), '-',
+                 ':');
     std::replace(iso.begin(), iso.end(), 'T', ' ');
     return iso;
 }
@@ -95,21 +96,21 @@ Bytes exifSegment(const PhotoNotes& notes) {
 cv::Mat storedTurn(const cv::Mat3b& upright, int orientation) {
     cv::Mat stored;
     switch (orientation) {
-    case 3:
-        cv::rotate(upright, stored, cv::ROTATE_180);
-        return stored;
-    case 6: // shown after a clockwise quarter turn
-        cv::rotate(upright, stored, cv::ROTATE_90_COUNTERCLOCKWISE);
-        return stored;
-    case 8:
-        cv::rotate(upright, stored, cv::ROTATE_90_CLOCKWISE);
-        return stored;
-    default:
-        return upright;
+        case 3:
+            cv::rotate(upright, stored, cv::ROTATE_180);
+            return stored;
+        case 6:  // shown after a clockwise quarter turn
+            cv::rotate(upright, stored, cv::ROTATE_90_COUNTERCLOCKWISE);
+            return stored;
+        case 8:
+            cv::rotate(upright, stored, cv::ROTATE_90_CLOCKWISE);
+            return stored;
+        default:
+            return upright;
     }
 }
 
-} // namespace
+}  // namespace
 
 void writePhoto(const cv::Mat3b& upright, const PhotoNotes& notes, const std::filesystem::path& file) {
     Bytes jpeg;
@@ -125,4 +126,4 @@ void writePhoto(const cv::Mat3b& upright, const PhotoNotes& notes, const std::fi
     }
 }
 
-} // namespace render
+}  // namespace render

@@ -9,8 +9,8 @@
 namespace render {
 
 struct PhotoNotes {
-    std::string takenAt; // 2031-01-06T08:40:05; empty: no date is written
-    int orientation = 1; // 1, 3, 6 or 8
+    std::string takenAt;  // 2031-01-06T08:40:05; empty: no date is written
+    int orientation = 1;  // 1, 3, 6 or 8
     int jpegQuality = 80;
 };
 
@@ -18,4 +18,4 @@ struct PhotoNotes {
 // std::runtime_error when the file cannot be written.
 void writePhoto(const cv::Mat3b& upright, const PhotoNotes& notes, const std::filesystem::path& file);
 
-} // namespace render
+}  // namespace render

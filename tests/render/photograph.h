@@ -15,4 +15,4 @@ cv::Mat3b develop(const Scene& scene, cv::Mat3f light);
 // The whole way, for callers that need only the picture.
 cv::Mat3b photograph(const Scene& scene);
 
-} // namespace render
+}  // namespace render

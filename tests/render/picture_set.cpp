@@ -25,4 +25,4 @@ void renderToFiles(const Scene& scene, const PictureFiles& files, int outlinePoi
     }
 }
 
-} // namespace render
+}  // namespace render

@@ -15,4 +15,4 @@ struct PictureFiles {
 // Writes both files, making their folders; `outlinePoints` sets how fine the truth's outline is.
 void renderToFiles(const Scene& scene, const PictureFiles& files, int outlinePoints = 400);
 
-} // namespace render
+}  // namespace render

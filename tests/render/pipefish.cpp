@@ -32,8 +32,7 @@ std::vector<Station> spineOf(const Lengths& mm, const Posture& posture) {
                                (1.0 - smoothStep(tailStart - 0.1 * mm.trunk, tailStart, along));
         const double inTail = smoothStep(tailStart, tailStart + 0.15 * mm.tail, along);
         const double x = (along - tailStart) / mm.tail;
-        return inTrunk * trunkTurn +
-               inTail * (tailTurn * 1.15 + tailWave * kPi * std::sin(2.0 * kPi * x));
+        return inTrunk * trunkTurn + inTail * (tailTurn * 1.15 + tailWave * kPi * std::sin(2.0 * kPi * x));
     };
     return sweep({0.0, 0.0}, 0.0, 0.0, mm.total, kSteps, curvature);
 }
@@ -50,12 +49,40 @@ double stretched(const Lengths& mm, double along) {
 }
 
 struct SideProfile {
-    Profile back{{{0.0, 0.46},  {0.12, 0.43}, {0.35, 0.42}, {0.52, 0.46}, {0.62, 0.63}, {0.72, 0.74},
-                  {0.86, 0.80}, {0.97, 0.80}, {1.04, 0.76}, {1.2, 0.80},  {1.5, 0.84},  {1.85, 0.80},
-                  {2.0, 0.72},  {2.2, 0.60},  {2.5, 0.42},  {2.8, 0.25},  {2.95, 0.17}, {3.0, 0.16}}};
-    Profile belly{{{0.0, 0.50},  {0.12, 0.48}, {0.35, 0.48}, {0.52, 0.52}, {0.62, 0.60}, {0.75, 0.72},
-                   {0.88, 0.86}, {0.96, 0.84}, {1.0, 0.74},  {2.0, 0.84},  {2.035, 0.62}, {2.2, 0.55},
-                   {2.5, 0.40},  {2.8, 0.25},  {2.95, 0.17}, {3.0, 0.16}}};
+    Profile back{{{0.0, 0.46},
+                  {0.12, 0.43},
+                  {0.35, 0.42},
+                  {0.52, 0.46},
+                  {0.62, 0.63},
+                  {0.72, 0.74},
+                  {0.86, 0.80},
+                  {0.97, 0.80},
+                  {1.04, 0.76},
+                  {1.2, 0.80},
+                  {1.5, 0.84},
+                  {1.85, 0.80},
+                  {2.0, 0.72},
+                  {2.2, 0.60},
+                  {2.5, 0.42},
+                  {2.8, 0.25},
+                  {2.95, 0.17},
+                  {3.0, 0.16}}};
+    Profile belly{{{0.0, 0.50},
+                   {0.12, 0.48},
+                   {0.35, 0.48},
+                   {0.52, 0.52},
+                   {0.62, 0.60},
+                   {0.75, 0.72},
+                   {0.88, 0.86},
+                   {0.96, 0.84},
+                   {1.0, 0.74},
+                   {2.0, 0.84},
+                   {2.035, 0.62},
+                   {2.2, 0.55},
+                   {2.5, 0.40},
+                   {2.8, 0.25},
+                   {2.95, 0.17},
+                   {3.0, 0.16}}};
 };
 
 // Adds an arch to the back of the trunk until its greatest depth is the wanted one.
@@ -71,8 +98,7 @@ void archTrunk(Part& part, const Lengths& mm, double depth) {
         double greatest = 0.0;
         for (const Station& station : part.stations) {
             if (station.alongMm >= mm.head && station.alongMm <= mm.head + mm.trunk) {
-                greatest = std::max(greatest, station.backMm + station.bellyMm +
-                                                  middle * archAt(station.alongMm));
+                greatest = std::max(greatest, station.backMm + station.bellyMm + middle * archAt(station.alongMm));
             }
         }
         (greatest < depth ? low : high) = middle;
@@ -95,17 +121,28 @@ void giveSideWidths(Part& part, const Lengths& mm, const Animal& animal) {
         station.backMm = half * profile.back(place);
         station.bellyMm = half * profile.belly(place);
         if (place > 1.0 && place < 2.0) {
-            station.bellyMm -= animal.bellyHollow * animal.trunkDepthMm *
-                               std::pow(std::sin(kPi * (place - 1.0)), 1.3);
+            station.bellyMm -= animal.bellyHollow * animal.trunkDepthMm * std::pow(std::sin(kPi * (place - 1.0)), 1.3);
         }
     }
     archTrunk(part, mm, animal.trunkDepthMm);
 }
 
 void giveWidthsFromAbove(Part& part, const Lengths& mm, const Animal& animal) {
-    static const Profile profile{{{0.0, 0.24},  {0.1, 0.22},  {0.4, 0.22}, {0.52, 0.30}, {0.64, 0.52},
-                                  {0.78, 0.66}, {0.92, 0.80}, {1.0, 0.72}, {1.25, 0.92}, {1.5, 1.0},
-                                  {1.8, 0.90},  {2.0, 0.76},  {2.1, 0.66}, {2.5, 0.42},  {2.8, 0.24},
+    static const Profile profile{{{0.0, 0.24},
+                                  {0.1, 0.22},
+                                  {0.4, 0.22},
+                                  {0.52, 0.30},
+                                  {0.64, 0.52},
+                                  {0.78, 0.66},
+                                  {0.92, 0.80},
+                                  {1.0, 0.72},
+                                  {1.25, 0.92},
+                                  {1.5, 1.0},
+                                  {1.8, 0.90},
+                                  {2.0, 0.76},
+                                  {2.1, 0.66},
+                                  {2.5, 0.42},
+                                  {2.8, 0.24},
                                   {3.0, 0.15}}};
     for (Station& station : part.stations) {
         const double half = 0.5 * animal.trunkWidthMm * profile(stretched(mm, station.alongMm));
@@ -115,13 +152,12 @@ void giveWidthsFromAbove(Part& part, const Lengths& mm, const Animal& animal) {
 }
 
 // The bony rings show as a faint ripple of the outline behind the head.
-void addRings(Part& part, const Lengths& mm, double depth, View view) {
+void addRings(Part& part, const Lengths& mm, double depth) {
     const double ring = mm.trunk / 18.0;
     for (Station& station : part.stations) {
         if (station.alongMm > mm.head) {
             const double fade = smoothStep(mm.head, mm.head + 0.5 * ring, station.alongMm);
-            const double ripple =
-                1.0 + 0.004 * fade * std::cos(2.0 * kPi * (station.alongMm - mm.head) / ring);
+            const double ripple = 1.0 + 0.004 * fade * std::cos(2.0 * kPi * (station.alongMm - mm.head) / ring);
             station.backMm *= ripple;
             station.bellyMm *= ripple;
         }
@@ -130,7 +166,7 @@ void addRings(Part& part, const Lengths& mm, double depth, View view) {
     const double scale = depth / greatestDepth(part, mm.head, mm.head + mm.trunk);
     for (Station& station : part.stations) {
         station.backMm *= scale;
-        station.bellyMm *= view == View::Side ? scale : scale;
+        station.bellyMm *= scale;
     }
 }
 
@@ -138,7 +174,7 @@ Fin caudalFin(const Part& part, const Lengths& mm) {
     const Station& base = part.stations[part.stations.size() - 40];
     const cv::Point2d rearward(-base.towardBack.y, base.towardBack.x);
     const double length = 0.026 * mm.total;
-    const double root = 1.0 * (base.backMm + base.bellyMm);
+    const double root = (base.backMm + base.bellyMm);
     Fin fin;
     fin.opacity = 0.32;
     fin.outlineMm.push_back(base.spineMm + base.towardBack * (0.45 * root));
@@ -204,8 +240,8 @@ void addEyes(Body& body, const Lengths& mm, View view) {
         return;
     }
     for (const double side : {1.0, -1.0}) {
-        body.eyes.push_back({station.spineMm + station.towardBack * (side * 1.0 * station.backMm),
-                             0.60 * radius, false});
+        body.eyes.push_back(
+            {station.spineMm + station.towardBack * (side * 1.0 * station.backMm), 0.60 * radius, false});
     }
 }
 
@@ -218,7 +254,7 @@ void centre(Part& part) {
     }
 }
 
-} // namespace
+}  // namespace
 
 Body pipefishBody(const Animal& animal, const Posture& posture, View view) {
     const double total = animal.lengthMm;
@@ -228,10 +264,10 @@ Body pipefishBody(const Animal& animal, const Posture& posture, View view) {
     part.stations = spineOf(mm, posture);
     if (view == View::Side) {
         giveSideWidths(part, mm, animal);
-        addRings(part, mm, animal.trunkDepthMm, view);
+        addRings(part, mm, animal.trunkDepthMm);
     } else {
         giveWidthsFromAbove(part, mm, animal);
-        addRings(part, mm, animal.trunkWidthMm, view);
+        addRings(part, mm, animal.trunkWidthMm);
     }
     const Station& tip = part.stations.front();
     const Station& rear = part.stations.back();
@@ -261,4 +297,4 @@ Body pipefishBody(const Animal& animal, const Posture& posture, View view) {
     return body;
 }
 
-} // namespace render
+}  // namespace render

@@ -86,14 +86,14 @@ void drawMarker(PlatePicture& plate, const Marker& marker, const std::string& di
 }
 
 void writeText(PlatePicture& plate, const std::string& text, cv::Point2d centreMm, double heightMm) {
-    const double scale = heightMm * plate.pxPerMm / 21.0; // Hershey capitals are 21 px high
+    const double scale = heightMm * plate.pxPerMm / 21.0;  // Hershey capitals are 21 px high
     const int thickness = std::max(1, static_cast<int>(std::lround(0.16 * heightMm * plate.pxPerMm)));
     int base = 0;
     const cv::Size size = cv::getTextSize(text, cv::FONT_HERSHEY_SIMPLEX, scale, thickness, &base);
     const cv::Point origin(static_cast<int>(centreMm.x * plate.pxPerMm) - size.width / 2,
                            static_cast<int>(centreMm.y * plate.pxPerMm) + size.height / 2);
-    cv::putText(plate.reflectance, text, origin, cv::FONT_HERSHEY_SIMPLEX, scale, cv::Scalar(kInk + 20),
-                thickness, cv::LINE_AA);
+    cv::putText(plate.reflectance, text, origin, cv::FONT_HERSHEY_SIMPLEX, scale, cv::Scalar(kInk + 20), thickness,
+                cv::LINE_AA);
 }
 
 // Millimetre ticks along the lower edge, a number every ten where no marker is near.
@@ -168,15 +168,14 @@ void placeCard(PlatePicture& plate, const Box& box, const Animal& animal, const 
     cv::Mat1b turned;
     cv::Mat1b inside;
     cv::warpAffine(mask, inside, onPlate, plate.reflectance.size(), cv::INTER_NEAREST);
-    cv::warpAffine(face.reflectance, turned, onPlate, plate.reflectance.size(), cv::INTER_LINEAR,
-                   cv::BORDER_REPLICATE);
+    cv::warpAffine(face.reflectance, turned, onPlate, plate.reflectance.size(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
     cv::Mat1b rim;
     cv::dilate(inside, rim, cv::Mat::ones(5, 5, CV_8U));
     plate.reflectance.setTo(150, rim);
     turned.copyTo(plate.reflectance, inside);
 }
 
-} // namespace
+}  // namespace
 
 double cardWidthMm(const Card& card) {
     return card.markerMm * (1.6 + 0.31 * static_cast<double>(card.text.size()));
@@ -201,9 +200,9 @@ PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, s
     if (card.shown && animal.card >= 0) {
         placeCard(plate, box, animal, card);
     }
-    addTexture(plate, seedOf(1, 77)); // the same plate in every photo
+    addTexture(plate, seedOf(1, 77));  // the same plate in every photo
     addSpecks(plate, seedOf(seed, 78));
     return plate;
 }
 
-} // namespace render
+}  // namespace render

@@ -7,8 +7,8 @@
 namespace render {
 
 struct PlatePicture {
-    cv::Mat1b reflectance; // 255 = 1.0
-    double pxPerMm = 20.0; // texel i spans i / pxPerMm … (i + 1) / pxPerMm
+    cv::Mat1b reflectance;  // 255 = 1.0
+    double pxPerMm = 20.0;  // texel i spans i / pxPerMm … (i + 1) / pxPerMm
 };
 
 // Draws the plate of a box; `card` adds an animal card that stands on it.
@@ -21,4 +21,4 @@ std::array<cv::Point2d, 4> markerCornersMm(cv::Point2d centreMm, double sideMm, 
 // Width of the animal card, its quiet zone and its text; it is 1.4 markers high.
 double cardWidthMm(const Card& card);
 
-} // namespace render
+}  // namespace render

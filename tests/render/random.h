@@ -39,4 +39,4 @@ inline std::uint64_t seedOf(std::uint64_t seed, std::uint64_t part) {
     return mix.bits();
 }
 
-} // namespace render
+}  // namespace render

@@ -47,7 +47,7 @@ Scene plainScene() {
     return scene;
 }
 
-} // namespace
+}  // namespace
 
 TEST_CASE("distorting and undistorting are inverse to each other") {
     const Lens lens = *benchBox().lens;
@@ -82,7 +82,7 @@ TEST_CASE("the lens bends the photo's corner by one to one and a half per cent")
 TEST_CASE("refraction follows Snell's law and the index of sea water the published formula") {
     CHECK_THAT(refractedAngle(30.0 * kPi / 180.0, 1.0, 1.333) * 180.0 / kPi, WithinAbs(22.0301, 5e-5));
     CHECK_THAT(refractedAngle(30.0 * kPi / 180.0, 1.0, 1.4917) * 180.0 / kPi, WithinAbs(19.5840, 5e-5));
-    CHECK_THAT(seaWaterIndex(35.0, 20.0), WithinAbs(1.339406, 1e-6)); // Quan & Fry 1995
+    CHECK_THAT(seaWaterIndex(35.0, 20.0), WithinAbs(1.339406, 1e-6));  // Quan & Fry 1995
     CHECK_THAT(seaWaterIndex(0.0, 25.0), WithinAbs(1.332514, 1e-6));
 }
 
@@ -164,7 +164,7 @@ TEST_CASE("the silhouette that is painted has the outline's area") {
     scene.animal.coat = {{0.0, 0.0, 0.0}, 0.0, 0.0, 0.0};
     const cv::Mat3f black = exposeScene(scene, hidden, sight);
     REQUIRE(with.size() == black.size());
-    for (Part& part : hidden.parts) { // away from the photo: the bare plate
+    for (Part& part : hidden.parts) {  // away from the photo: the bare plate
         for (Station& station : part.stations) {
             station.spineMm += cv::Point2d(1000.0, 0.0);
         }
@@ -200,7 +200,7 @@ TEST_CASE("true lengths are those that were asked for") {
 
 TEST_CASE("the perimeter of an ellipse") {
     CHECK_THAT(ellipsePerimeter(2.0, 2.0), WithinRel(2.0 * kPi, 1e-12));
-    CHECK_THAT(ellipsePerimeter(10.0, 6.0), WithinRel(25.526998863398124, 1e-12)); // 4 a E(e), semi-axes 5 and 3
+    CHECK_THAT(ellipsePerimeter(10.0, 6.0), WithinRel(25.526998863398124, 1e-12));  // 4 a E(e), semi-axes 5 and 3
 }
 
 TEST_CASE("a hollow belly shows as a positive hollow, a full one as negative") {
@@ -244,11 +244,13 @@ TEST_CASE("a detector finds plate markers and card where they are") {
             CHECK(cv::norm(seen - sight.camera().pxFromPlate(mm[i], 0.0)) < 0.3);
         }
     };
-    cv::aruco::detectMarkers(grey, cv::aruco::getPredefinedDictionary(cv::aruco::DICT_4X4_50), corners, ids, parameters);
+    cv::aruco::detectMarkers(grey, cv::aruco::getPredefinedDictionary(cv::aruco::DICT_4X4_50), corners, ids,
+                             parameters);
     for (const Marker& marker : scene.box.markers) {
         compare(marker.id, markerCornersMm(marker.centreMm, marker.sideMm));
     }
-    cv::aruco::detectMarkers(grey, cv::aruco::getPredefinedDictionary(cv::aruco::DICT_5X5_1000), corners, ids, parameters);
+    cv::aruco::detectMarkers(grey, cv::aruco::getPredefinedDictionary(cv::aruco::DICT_5X5_1000), corners, ids,
+                             parameters);
     compare(scene.animal.card, markerCornersMm(scene.card.centreMm, scene.card.markerMm, scene.card.rotationDeg));
 }
 

@@ -27,17 +27,17 @@ struct Marker {
 };
 
 struct Media {
-    double cameraToWindowMm = 0.0; // entrance pupil to the window's outer face
+    double cameraToWindowMm = 0.0;  // entrance pupil to the window's outer face
     double windowThicknessMm = 0.0;
     double windowIndex = 1.0;
-    double waterToPlateMm = 0.0; // window's inner face to the plate
+    double waterToPlateMm = 0.0;  // window's inner face to the plate
     double salinityPpt = 0.0;
     double temperatureC = 0.0;
 };
 
 struct Lens {
     double fxPx = 0.0, fyPx = 0.0, cxPx = 0.0, cyPx = 0.0;
-    std::array<double, 5> distortion{}; // k1 k2 p1 p2 k3 of OpenCV's model
+    std::array<double, 5> distortion{};  // k1 k2 p1 p2 k3 of OpenCV's model
     int widthPx = 0, heightPx = 0;
 };
 
@@ -52,62 +52,62 @@ struct Box {
 };
 
 struct Coat {
-    cv::Vec3d srgb{90.0, 72.0, 45.0}; // red, green, blue of the flanks, 0 … 255
-    double mottling = 0.22;           // relative strength of blotches
-    double banding = 0.10;            // relative strength of the bony rings' pattern
-    double paleBelly = 0.30;          // how far the belly goes toward a pale tone
+    cv::Vec3d srgb{90.0, 72.0, 45.0};  // red, green, blue of the flanks, 0 … 255
+    double mottling = 0.22;            // relative strength of blotches
+    double banding = 0.10;             // relative strength of the bony rings' pattern
+    double paleBelly = 0.30;           // how far the belly goes toward a pale tone
 };
 
 struct Animal {
     std::string code, species, sex;
     Shape shape = Shape::Pipefish;
-    int card = -1; // marker on the animal card; −1: no card in the photo
+    int card = -1;  // marker on the animal card; −1: no card in the photo
     double lengthMm = 0.0;
-    double headFraction = 0.21, trunkFraction = 0.28; // of the length
+    double headFraction = 0.21, trunkFraction = 0.28;  // of the length
     double trunkDepthMm = 0.0, trunkWidthMm = 0.0;
-    double bellyHollow = -0.05; // of the trunk depth; negative: the belly bulges
-    double headAngleDeg = 80.0; // seahorse: head axis against trunk axis
-    double pouch = 0.0;         // seahorse male: swelling of the pouch, of the trunk depth
+    double bellyHollow = -0.05;  // of the trunk depth; negative: the belly bulges
+    double headAngleDeg = 80.0;  // seahorse: head axis against trunk axis
+    double pouch = 0.0;          // seahorse male: swelling of the pouch, of the trunk depth
     Coat coat;
 };
 
 struct Posture {
-    double trunkBendDeg = 0.0; // turn of the midline along the trunk, toward the belly
-    double tailBendDeg = 0.0;  // turn along the tail, toward the belly
-    double tailWaveDeg = 0.0;  // S-shaped part of the tail's turn
-    Tail tail = Tail::Open;    // seahorse only
+    double trunkBendDeg = 0.0;  // turn of the midline along the trunk, toward the belly
+    double tailBendDeg = 0.0;   // turn along the tail, toward the belly
+    double tailWaveDeg = 0.0;   // S-shaped part of the tail's turn
+    Tail tail = Tail::Open;     // seahorse only
 };
 
 struct Placement {
-    cv::Point2d centreMm{100.0, 58.0}; // plate point in front of which the body's middle hangs
+    cv::Point2d centreMm{100.0, 58.0};  // plate point in front of which the body's middle hangs
     double rotationDeg = 0.0;
-    double pitchDeg = 0.0; // turn out of the plate's plane: the rear end goes to the camera
+    double pitchDeg = 0.0;  // turn out of the plate's plane: the rear end goes to the camera
     double distanceMm = 8.0;
     bool facingRight = false;
 };
 
 struct CameraPose {
-    cv::Point2d aimMm{100.0, 60.0}; // plate point on the optical axis (without refraction)
+    cv::Point2d aimMm{100.0, 60.0};  // plate point on the optical axis (without refraction)
     double tiltXDeg = 0.0, tiltYDeg = 0.0, rollDeg = 0.0;
 };
 
 struct Light {
-    double level = 0.62;                   // linear signal of the plate's middle, of full scale
-    cv::Point2d slope{0.0, 0.0};           // relative change from the middle to the plate's edge
-    double fallOff = 0.06;                 // relative loss at the plate's corners
-    cv::Vec3d tint{0.97, 1.0, 0.99};       // red, green, blue
-    cv::Point2d shadowShiftMm{1.5, 4.0};   // on the plate
+    double level = 0.62;                  // linear signal of the plate's middle, of full scale
+    cv::Point2d slope{0.0, 0.0};          // relative change from the middle to the plate's edge
+    double fallOff = 0.06;                // relative loss at the plate's corners
+    cv::Vec3d tint{0.97, 1.0, 0.99};      // red, green, blue
+    cv::Point2d shadowShiftMm{1.5, 4.0};  // on the plate
     double shadowBlurMm = 1.6, shadow = 0.25;
-    double haze = 0.04;                    // share of scattered light
+    double haze = 0.04;  // share of scattered light
     cv::Vec3d hazeSrgb{150.0, 170.0, 165.0};
 };
 
 struct Sensor {
     int widthPx = 1920, heightPx = 1440;
-    double blurPx = 0.8;          // standard deviation of lens and demosaicing together
-    double fullWell = 16000.0;    // electrons at full scale
-    double readNoise = 0.0012;    // of full scale
-    double noiseGrainPx = 0.6;    // blur of the noise by the camera's own processing
+    double blurPx = 0.8;        // standard deviation of lens and demosaicing together
+    double fullWell = 16000.0;  // electrons at full scale
+    double readNoise = 0.0012;  // of full scale
+    double noiseGrainPx = 0.6;  // blur of the noise by the camera's own processing
     int jpegQuality = 78;
 };
 
@@ -120,13 +120,13 @@ struct Card {
 };
 
 struct Scene {
-    std::string photo; // file name of the picture
-    std::string takenAt; // 2031-01-06T08:40:05
-    int orientation = 1; // EXIF: 1, 3, 6 or 8; the file is stored turned accordingly
+    std::string photo;    // file name of the picture
+    std::string takenAt;  // 2031-01-06T08:40:05
+    int orientation = 1;  // EXIF: 1, 3, 6 or 8; the file is stored turned accordingly
     std::uint64_t seed = 1;
     View view = View::Side;
-    Box box; // as it truly is; what the software is told may differ within its tolerance
-    std::optional<double> waterIndex; // else from the salinity and temperature of the box
+    Box box;                           // as it truly is; what the software is told may differ within its tolerance
+    std::optional<double> waterIndex;  // else from the salinity and temperature of the box
     Animal animal;
     Posture posture;
     Placement placement;
@@ -136,4 +136,4 @@ struct Scene {
     Card card;
 };
 
-} // namespace render
+}  // namespace render

@@ -113,7 +113,7 @@ Sensor sensorFrom(const Json& json) {
     return sensor;
 }
 
-} // namespace
+}  // namespace
 
 Scene readScene(const std::filesystem::path& file) {
     std::ifstream stream(file);
@@ -152,4 +152,4 @@ Scene readScene(const std::filesystem::path& file) {
     return scene;
 }
 
-} // namespace render
+}  // namespace render

@@ -12,4 +12,4 @@ namespace render {
 // error when the file is missing, malformed or names what does not exist.
 Scene readScene(const std::filesystem::path& file);
 
-} // namespace render
+}  // namespace render

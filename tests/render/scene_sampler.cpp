@@ -63,9 +63,9 @@ Posture samplePosture(Random& random, const Animal& animal, const SamplerOptions
     posture.tailWaveDeg = random.between(-0.5, 0.5) * widest;
     if (animal.shape == Shape::Seahorse) {
         const double draw = random.unit();
-        posture.tail = draw < options.closedTailShare ? Tail::Closed
+        posture.tail = draw < options.closedTailShare                             ? Tail::Closed
                        : draw < options.closedTailShare + options.halfCurledShare ? Tail::HalfCurled
-                                                                                    : Tail::Open;
+                                                                                  : Tail::Open;
         posture.tailBendDeg = posture.tail == Tail::Open ? random.between(20.0, 80.0) : random.between(0.0, 25.0);
         posture.tailWaveDeg = random.between(-10.0, 10.0);
     }
@@ -98,7 +98,7 @@ Light sampleLight(Random& random, const SamplerOptions& options) {
     return light;
 }
 
-} // namespace
+}  // namespace
 
 Scene sampleScene(std::uint64_t seed, const Box& box, const SamplerOptions& options) {
     Random random(seedOf(seed, 1));
@@ -109,7 +109,8 @@ Scene sampleScene(std::uint64_t seed, const Box& box, const SamplerOptions& opti
     scene.animal = sampleAnimal(random, options);
     scene.posture = samplePosture(random, scene.animal, options);
     scene.placement = samplePlacement(random, scene.animal, box, options);
-    scene.camera.aimMm = {0.5 * box.plateMm.width + random.normal(0.0, 0.6), 0.5 * box.plateMm.height + random.normal(0.0, 0.8)};
+    scene.camera.aimMm = {0.5 * box.plateMm.width + random.normal(0.0, 0.6),
+                          0.5 * box.plateMm.height + random.normal(0.0, 0.8)};
     const double tilt = options.steepestTiltDeg;
     scene.camera.tiltXDeg = random.between(-tilt, tilt);
     scene.camera.tiltYDeg = random.between(-tilt, tilt);
@@ -178,4 +179,4 @@ Box boxFor(double longestMm, double distanceFactor) {
     return box;
 }
 
-} // namespace render
+}  // namespace render

@@ -11,7 +11,7 @@ namespace render {
 
 namespace {
 
-constexpr double kNeck = 0.24; // of the head length: trunk drawn on under the head
+constexpr double kNeck = 0.24;  // of the head length: trunk drawn on under the head
 
 struct Lengths {
     double head, trunk, tail;
@@ -54,35 +54,71 @@ std::vector<Station> spineOf(const Lengths& mm, const Posture& posture, View vie
     return sweep({0.0, -neck}, 0.5 * kPi, -neck, mm.trunk + tailShown, 3600, curvature);
 }
 
-void giveWidths(Part& part, const Lengths& mm, const Animal& animal, View view) {
-    static const Profile back{{{-0.2, 0.30}, {0.0, 0.36}, {0.3, 0.42}, {0.6, 0.42}, {0.85, 0.36}, {1.0, 0.30},
-                               {1.12, 0.235}, {1.3, 0.18}, {1.6, 0.105}, {1.85, 0.05}, {2.0, 0.025}}};
-    static const Profile belly{{{-0.2, 0.24}, {0.0, 0.36}, {0.25, 0.47}, {0.55, 0.50}, {0.85, 0.42}, {1.0, 0.30},
-                                {1.12, 0.235}, {1.3, 0.18}, {1.6, 0.105}, {1.85, 0.05}, {2.0, 0.025}}};
-    static const Profile front{{{-0.2, 0.30}, {0.0, 0.40}, {0.3, 0.48}, {0.6, 0.50}, {0.85, 0.42}, {1.0, 0.33},
-                                {1.12, 0.25}, {1.3, 0.17}, {1.62, 0.07}, {2.0, 0.04}}};
-    const bool side = view == View::Side;
-    const double unit = side ? std::pow(animal.trunkDepthMm, 0.9) * std::pow(animal.lengthMm * 0.105, 0.1)
-                             : animal.trunkWidthMm;
-    const double ring = mm.trunk / 11.0;
-    for (Station& station : part.stations) {
-        const double place = station.alongMm < mm.trunk ? station.alongMm / mm.trunk
-                                                        : 1.0 + (station.alongMm - mm.trunk) / mm.tail;
-        const double inTrunk = std::sin(kPi * std::clamp(place, 0.0, 1.0));
-        const double ripple = 1.0 + 0.012 * std::cos(2.0 * kPi * station.alongMm / ring) * smoothStep(-0.05, 0.1, place);
-        station.backMm = unit * ripple * (side ? back(place) : front(place));
-        station.bellyMm = unit * ripple * (side ? belly(place) : front(place));
-        if (side) {
-            station.bellyMm -= animal.bellyHollow * animal.trunkDepthMm * std::pow(inTrunk, 1.3);
-        }
-    }
-    const double wanted = side ? animal.trunkDepthMm : animal.trunkWidthMm;
-    const double scale = wanted / greatestDepth(part, 0.0, mm.trunk);
+// Half widths as shares of the trunk's depth or width: 0 … 1 along the trunk, 1 … 2 the tail.
+struct HalfWidths {
+    Profile back{{{-0.2, 0.30},
+                  {0.0, 0.36},
+                  {0.3, 0.42},
+                  {0.6, 0.42},
+                  {0.85, 0.36},
+                  {1.0, 0.30},
+                  {1.12, 0.235},
+                  {1.3, 0.18},
+                  {1.6, 0.105},
+                  {1.85, 0.05},
+                  {2.0, 0.025}}};
+    Profile belly{{{-0.2, 0.24},
+                   {0.0, 0.36},
+                   {0.25, 0.47},
+                   {0.55, 0.50},
+                   {0.85, 0.42},
+                   {1.0, 0.30},
+                   {1.12, 0.235},
+                   {1.3, 0.18},
+                   {1.6, 0.105},
+                   {1.85, 0.05},
+                   {2.0, 0.025}}};
+    Profile front{{{-0.2, 0.30},
+                   {0.0, 0.40},
+                   {0.3, 0.48},
+                   {0.6, 0.50},
+                   {0.85, 0.42},
+                   {1.0, 0.33},
+                   {1.12, 0.25},
+                   {1.3, 0.17},
+                   {1.62, 0.07},
+                   {2.0, 0.04}}};
+};
+
+// Makes the trunk's greatest depth the wanted one; the change fades out along the tail.
+void scaleTrunk(Part& part, const Lengths& mm, double wantedMm) {
+    const double scale = wantedMm / greatestDepth(part, 0.0, mm.trunk);
     for (Station& station : part.stations) {
         const double weight = smoothStep(1.6 * mm.trunk, 1.05 * mm.trunk, station.alongMm);
         station.backMm *= 1.0 + (scale - 1.0) * weight;
         station.bellyMm *= 1.0 + (scale - 1.0) * weight;
     }
+}
+
+void giveWidths(Part& part, const Lengths& mm, const Animal& animal, View view) {
+    static const HalfWidths shares;
+    const bool side = view == View::Side;
+    const double unit =
+        side ? std::pow(animal.trunkDepthMm, 0.9) * std::pow(animal.lengthMm * 0.105, 0.1) : animal.trunkWidthMm;
+    const double ring = mm.trunk / 11.0;
+    for (Station& station : part.stations) {
+        const double place =
+            station.alongMm < mm.trunk ? station.alongMm / mm.trunk : 1.0 + (station.alongMm - mm.trunk) / mm.tail;
+        const double inTrunk = std::sin(kPi * std::clamp(place, 0.0, 1.0));
+        const double ripple =
+            1.0 + 0.012 * std::cos(2.0 * kPi * station.alongMm / ring) * smoothStep(-0.05, 0.1, place);
+        station.backMm = unit * ripple * (side ? shares.back : shares.front)(place);
+        station.bellyMm = unit * ripple * (side ? shares.belly : shares.front)(place);
+        if (side) {
+            station.bellyMm -= animal.bellyHollow * animal.trunkDepthMm * std::pow(inTrunk, 1.3);
+        }
+    }
+    scaleTrunk(part, mm, side ? animal.trunkDepthMm : animal.trunkWidthMm);
     const Station& rear = part.stations.back();
     roundEnds(part, kNeck * mm.head, 0.5 * (rear.backMm + rear.bellyMm));
 }
@@ -94,10 +130,25 @@ struct Head {
 };
 
 Head headOf(const Lengths& mm, const Animal& animal) {
-    static const Profile back{{{0.0, 0.075}, {0.05, 0.062}, {0.18, 0.048}, {0.36, 0.056}, {0.45, 0.095}, {0.56, 0.165},
-                               {0.68, 0.195}, {0.84, 0.225}, {0.94, 0.22}, {1.0, 0.19}}};
-    static const Profile belly{{{0.0, 0.075}, {0.05, 0.066}, {0.18, 0.055}, {0.36, 0.062}, {0.47, 0.110}, {0.58, 0.165},
-                                {0.72, 0.215}, {0.86, 0.235}, {1.0, 0.20}}};
+    static const Profile back{{{0.0, 0.075},
+                               {0.05, 0.062},
+                               {0.18, 0.048},
+                               {0.36, 0.056},
+                               {0.45, 0.095},
+                               {0.56, 0.165},
+                               {0.68, 0.195},
+                               {0.84, 0.225},
+                               {0.94, 0.22},
+                               {1.0, 0.19}}};
+    static const Profile belly{{{0.0, 0.075},
+                                {0.05, 0.066},
+                                {0.18, 0.055},
+                                {0.36, 0.062},
+                                {0.47, 0.110},
+                                {0.58, 0.165},
+                                {0.72, 0.215},
+                                {0.86, 0.235},
+                                {1.0, 0.20}}};
     const double angle = animal.headAngleDeg * kPi / 180.0;
     const cv::Point2d snoutward(-std::sin(angle), std::cos(angle));
     const cv::Point2d nape(0.10 * mm.head, -0.20 * mm.head);
@@ -224,7 +275,8 @@ Body frontBody(const Animal& animal, const Posture& posture, const Lengths& mm) 
     Part trunk;
     trunk.stations = spineOf(mm, posture, View::Front);
     giveWidths(trunk, mm, animal, View::Front);
-    static const Profile width{{{0.0, 0.05}, {0.16, 0.065}, {0.26, 0.10}, {0.45, 0.155}, {0.65, 0.150}, {0.9, 0.155}, {1.0, 0.14}}};
+    static const Profile width{
+        {{0.0, 0.05}, {0.16, 0.065}, {0.26, 0.10}, {0.45, 0.155}, {0.65, 0.150}, {0.9, 0.155}, {1.0, 0.14}}};
     Part head;
     head.region = Region::Head;
     const double height = 0.78 * mm.head;
@@ -246,7 +298,7 @@ Body frontBody(const Animal& animal, const Posture& posture, const Lengths& mm) 
     return body;
 }
 
-} // namespace
+}  // namespace
 
 Body seahorseBody(const Animal& animal, const Posture& posture, View view) {
     const Lengths mm{animal.lengthMm * animal.headFraction, animal.lengthMm * animal.trunkFraction,
@@ -254,4 +306,4 @@ Body seahorseBody(const Animal& animal, const Posture& posture, View view) {
     return view == View::Front ? frontBody(animal, posture, mm) : sideBody(animal, posture, mm);
 }
 
-} // namespace render
+}  // namespace render

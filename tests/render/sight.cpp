@@ -17,7 +17,7 @@ Camera cameraOf(const Scene& scene) {
     return {lens, *scene.box.media, waterIndexOf(scene), scene.camera};
 }
 
-} // namespace
+}  // namespace
 
 double waterIndexOf(const Scene& scene) {
     if (scene.waterIndex) {
@@ -39,7 +39,9 @@ cv::Point2d middleOf(const Body& body) {
 }
 
 Sight::Sight(const Scene& scene, const Body& body)
-    : camera_(cameraOf(scene)), placement_(scene.placement), middle_(middleOf(body)),
+    : camera_(cameraOf(scene)),
+      placement_(scene.placement),
+      middle_(middleOf(body)),
       flip_(scene.placement.facingRight ? -1.0 : 1.0),
       pitchCos_(std::cos(scene.placement.pitchDeg * kPi / 180.0)),
       pitchSin_(std::sin(scene.placement.pitchDeg * kPi / 180.0)),
@@ -75,4 +77,4 @@ std::vector<cv::Point2d> Sight::pxFromBody(const std::vector<cv::Point2d>& bodyM
     return px;
 }
 
-} // namespace render
+}  // namespace render

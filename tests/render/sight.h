@@ -32,4 +32,4 @@ cv::Point2d middleOf(const Body& body);
 
 double waterIndexOf(const Scene& scene);
 
-} // namespace render
+}  // namespace render

@@ -17,13 +17,17 @@ double corner(std::int64_t x, std::int64_t y, std::uint64_t seed) {
     return 2.0 * random.unit() - 1.0;
 }
 
-double fade(double t) { return t * t * (3.0 - 2.0 * t); }
+double fade(double t) {
+    return t * t * (3.0 - 2.0 * t);
+}
 
 double ramp(double low, double high, double place) {
     return fade(std::clamp((place - low) / (high - low), 0.0, 1.0));
 }
 
-double bump(double distance, double width) { return std::exp(-0.5 * distance * distance / (width * width)); }
+double bump(double distance, double width) {
+    return std::exp(-0.5 * distance * distance / (width * width));
+}
 
 struct Skin {
     const Scene& scene;
@@ -72,19 +76,21 @@ struct Skin {
             tone += rings(along, across) + gillLine(along, across);
         }
         const double bellyShare = region == Region::Pouch ? 0.8 : ramp(0.15, -0.85, across);
-        const float pales = static_cast<float>(scene.view == View::Side ? scene.animal.coat.paleBelly * bellyShare : 0.0);
+        const float pales =
+            static_cast<float>(scene.view == View::Side ? scene.animal.coat.paleBelly * bellyShare : 0.0);
         const cv::Vec3f colour = base * (1.0F - pales) + pale * pales;
         // A round body under light from above and in front.
         const double front = std::sqrt(std::max(0.0, 1.0 - across * across));
         const double shade = 0.50 + 0.40 * front + 0.26 * place[2];
-        const double gloss = 0.03 * bump(place[2] - 0.42, 0.10) * (1.0 + 0.8 * smoothNoise(along * 2.1, across, seed + 4));
+        const double gloss =
+            0.03 * bump(place[2] - 0.42, 0.10) * (1.0 + 0.8 * smoothNoise(along * 2.1, across, seed + 4));
         const float factor = static_cast<float>(std::max(0.15, tone) * shade);
         const float shine = static_cast<float>(gloss);
         return colour * factor + cv::Vec3f(shine, shine, shine);
     }
 };
 
-} // namespace
+}  // namespace
 
 double smoothNoise(double x, double y, std::uint64_t seed) {
     const double x0 = std::floor(x);
@@ -114,8 +120,12 @@ AnimalPicture paintAnimal(const Scene& scene, const Body& body, const Sight& sig
     const SkinMap map = mapSkin(body, sight, picture.coverage.bounds, {-0.25, -0.97});
     const double rings = scene.animal.shape == Shape::Pipefish ? 18.0 : 11.0;
     const cv::Vec3f base = linearBgr(scene.animal.coat.srgb);
-    const Skin skin{scene, body, base, base * 0.35F + cv::Vec3f(0.22F, 0.30F, 0.34F),
-                    body.trunkLengthMm / rings, seedOf(scene.seed, 11)};
+    const Skin skin{scene,
+                    body,
+                    base,
+                    base * 0.35F + cv::Vec3f(0.22F, 0.30F, 0.34F),
+                    body.trunkLengthMm / rings,
+                    seedOf(scene.seed, 11)};
     picture.reflected = cv::Mat3f(picture.coverage.bounds.size(), base * 0.6F);
     for (int row = 0; row < map.region.rows; ++row) {
         for (int column = 0; column < map.region.cols; ++column) {
@@ -128,4 +138,4 @@ AnimalPicture paintAnimal(const Scene& scene, const Body& body, const Sight& sig
     return picture;
 }
 
-} // namespace render
+}  // namespace render

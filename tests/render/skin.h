@@ -8,8 +8,8 @@
 namespace render {
 
 struct AnimalPicture {
-    Coverage coverage;   // exact share of each pixel
-    cv::Mat3f reflected; // blue, green, red reflectance on the coverage's bounds
+    Coverage coverage;    // exact share of each pixel
+    cv::Mat3f reflected;  // blue, green, red reflectance on the coverage's bounds
 };
 
 // Paints all parts of the body (not its fins and eyes).
@@ -21,4 +21,4 @@ cv::Vec3f linearBgr(cv::Vec3d srgb);
 // Smooth value noise in −1 … 1.
 double smoothNoise(double x, double y, std::uint64_t seed);
 
-} // namespace render
+}  // namespace render

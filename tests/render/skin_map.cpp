@@ -19,9 +19,11 @@ void fillTriangle(SkinMap& map, const Corner& a, const Corner& b, const Corner& 
         return;
     }
     const int left = std::max(0, static_cast<int>(std::ceil(std::min({a.px.x, b.px.x, c.px.x}))) - map.bounds.x);
-    const int right = std::min(map.bounds.width - 1, static_cast<int>(std::floor(std::max({a.px.x, b.px.x, c.px.x}))) - map.bounds.x);
+    const int right =
+        std::min(map.bounds.width - 1, static_cast<int>(std::floor(std::max({a.px.x, b.px.x, c.px.x}))) - map.bounds.x);
     const int top = std::max(0, static_cast<int>(std::ceil(std::min({a.px.y, b.px.y, c.px.y}))) - map.bounds.y);
-    const int bottom = std::min(map.bounds.height - 1, static_cast<int>(std::floor(std::max({a.px.y, b.px.y, c.px.y}))) - map.bounds.y);
+    const int bottom = std::min(map.bounds.height - 1,
+                                static_cast<int>(std::floor(std::max({a.px.y, b.px.y, c.px.y}))) - map.bounds.y);
     for (int row = top; row <= bottom; ++row) {
         for (int column = left; column <= right; ++column) {
             const cv::Point2d px(column + map.bounds.x, row + map.bounds.y);
@@ -31,8 +33,8 @@ void fillTriangle(SkinMap& map, const Corner& a, const Corner& b, const Corner& 
             if (wa < -1e-6 || wb < -1e-6 || wc < -1e-6) {
                 continue;
             }
-            map.place(row, column) = a.place * static_cast<float>(wa) + b.place * static_cast<float>(wb) +
-                                     c.place * static_cast<float>(wc);
+            map.place(row, column) =
+                a.place * static_cast<float>(wa) + b.place * static_cast<float>(wb) + c.place * static_cast<float>(wc);
             map.region(row, column) = region;
         }
     }
@@ -50,23 +52,23 @@ std::vector<Corner> rowAcross(const Station& station, const Sight& sight, cv::Po
             offset += std::copysign(beyondMm, across);
         }
         const double bounded = std::clamp(across, -1.0, 1.0);
-        row.push_back({sight.pxFromBody(station.spineMm + station.towardBack * offset),
-                       {static_cast<float>(station.alongMm), static_cast<float>(bounded),
-                        static_cast<float>(bounded * facing)}});
+        row.push_back(
+            {sight.pxFromBody(station.spineMm + station.towardBack * offset),
+             {static_cast<float>(station.alongMm), static_cast<float>(bounded), static_cast<float>(bounded * facing)}});
     }
     return row;
 }
 
-} // namespace
+}  // namespace
 
 SkinMap mapSkin(const Body& body, const Sight& sight, cv::Rect bounds, cv::Point2d light) {
     SkinMap map;
     map.bounds = bounds;
     map.place = cv::Mat3f(bounds.size(), cv::Vec3f());
     map.region = cv::Mat1b(bounds.size(), static_cast<unsigned char>(255));
-    const double beyond = 3.0 / (bounds.width + bounds.height) *
-                          (cv::norm(outlineOf(body.parts[body.mainPart]).front() -
-                                    body.parts[body.mainPart].stations.back().spineMm));
+    const double beyond =
+        3.0 / (bounds.width + bounds.height) *
+        (cv::norm(outlineOf(body.parts[body.mainPart]).front() - body.parts[body.mainPart].stations.back().spineMm));
     for (const Part& part : body.parts) {
         const std::size_t stride = part.stations.size() > 1000 ? 6 : 3;
         std::vector<Corner> previous;
@@ -82,4 +84,4 @@ SkinMap mapSkin(const Body& body, const Sight& sight, cv::Rect bounds, cv::Point
     return map;
 }
 
-} // namespace render
+}  // namespace render

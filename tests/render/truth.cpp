@@ -101,7 +101,7 @@ std::vector<cv::Point2d> unionOutline(const Body& body) {
     return border;
 }
 
-} // namespace
+}  // namespace
 
 double ellipsePerimeter(double diameterA, double diameterB) {
     double a = 0.5 * std::max(diameterA, diameterB);
@@ -142,7 +142,8 @@ Truth truthOf(const Scene& scene, const Body& body, int outlinePoints) {
     if (scene.view == View::Side) {
         addBellyHollow(truth, body);
     }
-    truth.outlineBodyMm = evenly(body.parts.size() == 1 ? outlineOf(body.parts.front()) : unionOutline(body), outlinePoints);
+    truth.outlineBodyMm =
+        evenly(body.parts.size() == 1 ? outlineOf(body.parts.front()) : unionOutline(body), outlinePoints);
     const Part& main = body.parts[body.mainPart];
     const std::size_t stride = std::max<std::size_t>(1, main.stations.size() / 80);
     for (std::size_t i = 0; i < main.stations.size(); i += stride) {
@@ -153,4 +154,4 @@ Truth truthOf(const Scene& scene, const Body& body, int outlinePoints) {
     return truth;
 }
 
-} // namespace render
+}  // namespace render

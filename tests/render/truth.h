@@ -10,13 +10,13 @@ namespace render {
 
 struct Truth {
     double standardLengthMm = 0.0, headLengthMm = 0.0, trunkLengthMm = 0.0, tailLengthMm = 0.0;
-    std::optional<double> heightMm; // seahorse
+    std::optional<double> heightMm;  // seahorse
     double trunkDepthMm = 0.0, trunkWidthMm = 0.0, girthMm = 0.0;
     // Deepest deviation of the ventral outline from its chord, % of the depth; side view only.
     std::optional<double> bellyHollowPercent;
     // The same after the midline is made straight: free of the body's bend.
     std::optional<double> bellyHollowStraightenedPercent;
-    Landmarks bodyLandmarks; // body frame
+    Landmarks bodyLandmarks;  // body frame
     std::vector<cv::Point2d> outlineBodyMm, midlineBodyMm;
 };
 
@@ -29,4 +29,4 @@ Truth truthOf(const Scene& scene, const Body& body, int outlinePoints = 400);
 // One truth file ("ringrule-truth/1").
 nlohmann::ordered_json truthJson(const Scene& scene, const Truth& truth, const Sight& sight);
 
-} // namespace render
+}  // namespace render

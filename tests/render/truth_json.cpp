@@ -10,9 +10,13 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-double rounded(double value, double steps) { return std::round(value * steps) / steps; }
+double rounded(double value, double steps) {
+    return std::round(value * steps) / steps;
+}
 
-Json orNull(const std::optional<double>& value) { return value ? Json(rounded(*value, 1e4)) : Json(nullptr); }
+Json orNull(const std::optional<double>& value) {
+    return value ? Json(rounded(*value, 1e4)) : Json(nullptr);
+}
 
 Json pxOf(const Sight& sight, cv::Point2d bodyMm) {
     const cv::Point2d px = sight.pxFromBody(bodyMm);
@@ -52,7 +56,9 @@ Json pointsMm(const Sight& sight, const std::vector<cv::Point2d>& bodyMm) {
     return points;
 }
 
-const char* nameOf(View view) { return view == View::Side ? "side" : (view == View::Above ? "above" : "front"); }
+const char* nameOf(View view) {
+    return view == View::Side ? "side" : (view == View::Above ? "above" : "front");
+}
 
 const char* nameOf(Tail tail) {
     return tail == Tail::Open ? "open" : (tail == Tail::HalfCurled ? "half-curled" : "closed");
@@ -84,7 +90,7 @@ Json cameraOf(const Sight& sight) {
     return {{"centre_mm", {centre[0], centre[1], centre[2]}}, {"plate_from_camera", rows}};
 }
 
-} // namespace
+}  // namespace
 
 nlohmann::ordered_json truthJson(const Scene& scene, const Truth& truth, const Sight& sight) {
     const Animal& animal = scene.animal;
@@ -127,4 +133,4 @@ nlohmann::ordered_json truthJson(const Scene& scene, const Truth& truth, const S
     return json;
 }
 
-} // namespace render
+}  // namespace render
