@@ -26,7 +26,9 @@ std::optional<Doubt> doubtBetween(const AnimalHistory& animal, const Observation
             return Doubt{&later, &earlier, change, true};
         }
     }
-    if (girthFair(animal, earlier, options.group) && girthFair(animal, later, options.group)) {
+    const bool likeShape = (earlier.standardLengthMm.value < options.group.shapeChangesAtMm) ==
+                           (later.standardLengthMm.value < options.group.shapeChangesAtMm);
+    if (likeShape && girthFair(animal, earlier, options.group) && girthFair(animal, later, options.group)) {
         const Estimate change = difference(logShape(later), logShape(earlier), SharedPart::Separate);
         if (change.known() && std::abs(change.value) > options.doubt.depthJump &&
             std::abs(change.value) > options.doubt.shrinkSds * change.sd()) {

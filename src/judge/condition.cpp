@@ -70,7 +70,9 @@ struct Allometry {
     }
 };
 
-Allometry allometryOf(const std::vector<std::vector<ShapePoint>>& mates, const ThinnessOptions& options) {
+/// The line through all points; `ofOneAnimal`: its slope is not fitted, as growing and thinning would be one.
+Allometry allometryOf(const std::vector<std::vector<ShapePoint>>& mates, bool ofOneAnimal,
+                      const ThinnessOptions& options) {
     std::vector<double> x;
     std::vector<double> y;
     for (const auto& points : mates) {
@@ -81,11 +83,8 @@ Allometry allometryOf(const std::vector<std::vector<ShapePoint>>& mates, const T
     }
     Allometry line;
     line.slopeSd = options.slopeSdUntold;
-    if (x.empty()) {
-        return line;
-    }
     const auto [low, high] = std::minmax_element(x.begin(), x.end());
-    if (x.size() >= 6 && *high - *low >= std::log(options.slopeToldByRatio)) {
+    if (!ofOneAnimal && x.size() >= 6 && *high - *low >= std::log(options.slopeToldByRatio)) {
         const LineFit fit = huberLine(x, y);
         return {fit.slope, fit.slopeSd, fit.intercept};
     }
@@ -184,7 +183,7 @@ std::vector<ConditionPoint> gapsOf(const std::vector<ShapePoint>& own,
             continue;
         }
         const SessionOfMates session = sessionOf(mates, line, point.seen->on, options.group);
-        if (session.residuals.empty()) {
+        if (session.residuals.size() < static_cast<std::size_t>(options.group.fewFrom)) {
             continue;
         }
         result.mates = session.residuals.size();
@@ -227,14 +226,23 @@ ConditionSeries conditionSeries(std::span<const AnimalHistory> animals, std::spa
             series.mates.push_back(i);
         }
     }
-    const Allometry line = allometryOf(mates, options.thinness);
+    if (mates.size() < static_cast<std::size_t>(options.group.fewFrom)) {
+        // One tankmate's own ups and downs cannot be told from the animal's.
+        mates.clear();
+        series.mates.clear();
+    }
+    const Allometry line =
+        allometryOf(mates.empty() ? std::vector<std::vector<ShapePoint>>{own} : mates, mates.empty(), options.thinness);
     Spreads spreads = spreadsOf(mates, line, options.group);
     const bool told = mates.size() >= static_cast<std::size_t>(options.group.robustFrom);
     spreads.between = told ? std::max(spreads.between, options.thinness.leastSpread) : options.thinness.spreadOfFew;
     series.points = gapsOf(own, mates, line, spreads, options);
     series.between = spreads.between;
-    series.within =
-        std::max(spreads.within, std::hypot(std::sqrt(meanSquare(series.points)), options.thinness.sessionVariation));
+    // The tankmates' spread holds the wobble of their median already; the least variation allowed for does not.
+    const double medianWobble =
+        mates.empty() ? 1.0 : std::hypot(1.0, kMedianSd / std::sqrt(static_cast<double>(mates.size())));
+    const double photos = std::sqrt(meanSquare(series.points));
+    series.within = std::max(spreads.within, medianWobble * std::hypot(photos, options.thinness.sessionVariation));
     return series;
 }
 

@@ -95,27 +95,29 @@ Date lagSince(std::span<const AnimalHistory> animals, std::span<const CaseFile> 
     return sessions[at]->on;
 }
 
-/// Whether the curve of its own sessions says that the animal has nearly reached its asymptote.
-bool grownUp(const std::vector<const Observation*>& sessions, const LaggingOptions& options) {
+/// The curve of the animal's own sessions up to one of them, by days since its first.
+Outcome<GrowthChoice> ownCurve(const std::vector<const Observation*>& sessions, std::size_t upTo) {
     std::vector<GrowthPoint> points;
-    for (const Observation* seen : sessions) {
-        points.push_back(
-            {static_cast<double>((seen->on - sessions.front()->on).count()), seen->standardLengthMm.value, 1.0});
+    for (std::size_t i = 0; i <= upTo; ++i) {
+        points.push_back({static_cast<double>((sessions[i]->on - sessions.front()->on).count()),
+                          sessions[i]->standardLengthMm.value, 1.0});
     }
-    const auto choice = chooseGrowth(points);
-    return choice.ok() && points.back().lengthMm > options.grownUpPart * choice.value().best().asymptoteMm();
+    return chooseGrowth(points);
+}
+
+/// Whether the curve of its sessions before the window says that the animal has nearly reached its asymptote. The
+/// window itself says nothing: an animal that stops early looks as if it had.
+bool grownUp(const std::vector<const Observation*>& sessions, std::size_t windowStart, const LaggingOptions& limits) {
+    const auto choice = ownCurve(sessions, windowStart);
+    return choice.ok() &&
+           sessions.back()->standardLengthMm.value > limits.grownUpPart * choice.value().best().asymptoteMm();
 }
 
 /// The rate expected from the animal's own sessions before the window, by the curve that suits them best; levelling-off
 /// curves among them say when little is to be expected. Not known when they do not tell.
 Estimate rateFromPast(const std::vector<const Observation*>& sessions, std::size_t windowStart) {
-    std::vector<GrowthPoint> points;
-    for (std::size_t i = 0; i <= windowStart; ++i) {
-        points.push_back({static_cast<double>((sessions[i]->on - sessions.front()->on).count()),
-                          sessions[i]->standardLengthMm.value, 1.0});
-    }
-    const auto choice = chooseGrowth(points);
-    if (points.size() < 5 || !choice) {
+    const auto choice = ownCurve(sessions, windowStart);
+    if (!choice) {
         return {};
     }
     const GrowthFit& fit = choice.value().best();
@@ -149,7 +151,7 @@ void judgeStalled(LaggingVerdict& verdict, const std::vector<const Observation*>
     const bool wasExpected = expected.known() && (expected.value - expected.u95()) * rate.value().days >
                                                      limits.growthOverError * rate.value().smallestRealGainMm;
     if (!wasExpected || rate.value().mmPerDay.value > limits.stalledPart * expected.value ||
-        grownUp(sessions, limits)) {
+        grownUp(sessions, last - 2, limits)) {
         verdict.expectedFromPast = false;
         return;
     }

@@ -12,6 +12,9 @@ namespace {
 
 constexpr double kZ95 = 1.959963984540054;
 
+/// Sessions that make a past: one alone may be odd, as one alone flags nothing.
+constexpr std::size_t kLeastPast = 2;
+
 /// The animal's usual condition before the sessions under judgement.
 struct Past {
     double usual = 0.0;
@@ -30,7 +33,8 @@ Past pastOf(const std::vector<ConditionPoint>& points, std::size_t end, const st
     Past past;
     past.sessions = gaps.size();
     if (!gaps.empty()) {
-        past.usual = median(gaps);
+        // Of two that differ one may be odd; the lower of them claims less of a fall.
+        past.usual = gaps.size() == 2 ? std::min(gaps[0], gaps[1]) : median(gaps);
         // A median of three or more costs π/2 of a mean's variance.
         past.varianceShare = (gaps.size() > 2 ? 1.5708 : 1.0) / static_cast<double>(gaps.size());
     }
@@ -61,7 +65,7 @@ bool pairChanged(const ConditionSeries& series, std::size_t at, const Past& past
     const double mean = 0.5 * (now.gap + before.gap) - past.usual;
     const double alone = series.mates.empty() ? std::max(now.sd, before.sd) : 0.0;
     const double sd = std::hypot(series.within * std::sqrt(0.5 + past.varianceShare), alone);
-    return past.sessions > 0 && below(now) && below(before) && mean < -sds * sd;
+    return past.sessions >= kLeastPast && below(now) && below(before) && mean < -sds * sd;
 }
 
 /// The animal below its tankmates by this many spreads, over the mean of two sessions.
@@ -100,7 +104,8 @@ Step judgeStep(const ConditionSeries& series, std::size_t at, const std::vector<
         const Past all = pastOf(series.points, at, inEpisode);
         const double change = now.gap - all.usual;
         const double levelSd = std::hypot(series.between, series.within, std::max(0.0, now.sd - now.ownSd));
-        const bool large = all.sessions > 1 && change < -limits.singleChangeSds * changeSd(series, now, all) &&
+        const bool large = all.sessions >= kLeastPast &&
+                           change < -limits.singleChangeSds * changeSd(series, now, all) &&
                            now.gap < -limits.singleLevelSds * levelSd;
         step.thin = large && some && photosAgree(now, limits);
         step.oneSessionOnly = step.thin;

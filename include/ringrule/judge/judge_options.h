@@ -36,7 +36,7 @@ struct GroupOptions {
 struct ThinnessOptions {
     /// Least spread of condition between healthy tankmates that is believed: six animals can look more alike than they
     /// are.
-    double leastSpread = 0.03;
+    double leastSpread = 0.04;
     /// Spread assumed with two to four tankmates, which tell none: half of the 0.10 of wild S. floridae (171 adults of
     /// both sexes, pipefish-traits data), for animals raised together.
     double spreadOfFew = 0.05;
@@ -54,7 +54,7 @@ struct ThinnessOptions {
     /// …and, for Thin, their mean below the tankmates by this many spreads (one-sided 95 %).
     double supportedLevelSds = 1.645;
     /// Without an own past: mean of two sessions below the tankmates by this many spreads.
-    double levelSds = 4.0;
+    double levelSds = 5.0;
     /// One session alone: below its past by this many standard errors and below the tankmates by `singleLevelSds`…
     double singleChangeSds = 6.0;
     double singleLevelSds = 3.0;
@@ -78,7 +78,7 @@ struct LaggingOptions {
     double spreadOfFew = 0.10;
     /// Two intervals between sessions: each behind by more than its own 95 % interval, and both together by this many
     /// standard deviations.
-    double lagSds = 3.0;
+    double lagSds = 3.5;
     /// One interval alone, on `singlePhotos` photos: behind by this many standard deviations and by more than this
     /// part.
     double singleLagSds = 5.0;
@@ -86,7 +86,7 @@ struct LaggingOptions {
     int singlePhotos = 3;
     /// Length itself, for animals that grow in step but stay small: mean of two sessions below the tankmates by so many
     /// spreads, least spread as above.
-    double lengthSds = 4.0;
+    double lengthSds = 5.0;
     /// Growth is compared only where the tankmates' own growth is this many times the smallest real change.
     double growthOverError = 2.0;
     /// Stalled: grew less than its error and less than this part of what was expected.
