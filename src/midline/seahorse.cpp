@@ -5,16 +5,15 @@
 
 #include "midline/body_plan.h"
 #include "midline/boundary_ray.h"
-#include "midline/local_fit.h"
-#include "ringrule/geometry/polygon.h"
-#include "ringrule/geometry/polyline.h"
 
 namespace ringrule {
 namespace {
 
-// From the throat's corner to the middle of the cleithral ring, along the trunk toward the head, in head lengths: the ring
-// lies under the rear of the gill cover. Common practice, no source; its spread goes into the interval.
-constexpr double kRingAboveThroat = 0.08;
+// The middle of the cleithral ring lies level with the throat's corner, or a little nearer to the head: the gill cover
+// hangs over it, the more so the more the head is bent down. In head lengths along the trunk. Common practice, no source;
+// its spread goes into the interval.
+constexpr double kRingAboveThroat = 0.03;
+constexpr double kRingByAngle = 0.25;
 constexpr double kRingSd = 0.03;
 constexpr double kTrunkInTrunkAndTail = 0.36;  ///< usual share of the trunk: common practice, no source
 
@@ -58,76 +57,80 @@ PixelPoint deepestCorner(const std::vector<PixelPoint>& side) {
     });
 }
 
-struct TrunkAxis {
-    std::vector<double> alongs;
-    double throatAlong = 0.0;  ///< of the station beside the throat's corner
-    PixelPoint ring;
-    PixelPoint tailward;       ///< unit direction of the trunk at the ring
+/// The middle of the cleithral ring and the trunk's direction there.
+struct Ring {
+    PixelPoint at;
+    PixelPoint tailward;        ///< unit direction of the trunk
+    std::size_t firstBehind = 0;  ///< first station of the midline that lies in the trunk
     double headPx = 0.0;
 };
 
-/// The ring's place: the trunk's own curve, fitted clear of the head, carried on past the throat.
-std::optional<TrunkAxis> trunkAxis(const Midline& midline, PixelPoint throat, double thickestAlong) {
-    TrunkAxis axis;
-    axis.alongs = arcLengths<PixelFrame>(midline.spinePx);
-    std::vector<PixelPoint> trunk;
-    std::vector<double> trunkAlongs;
-    const auto beside = project<PixelFrame>(midline.spinePx, throat);
-    axis.throatAlong = beside.along;
-    const double clear = axis.throatAlong + 0.12 * (thickestAlong - axis.throatAlong);
-    for (std::size_t i = 0; i < midline.spinePx.size(); ++i) {
-        if (axis.alongs[i] < clear || axis.alongs[i] > axis.throatAlong + 1.7 * (thickestAlong - axis.throatAlong)) continue;
-        trunk.push_back(midline.spinePx[i]);
-        trunkAlongs.push_back(axis.alongs[i]);
+/// The first station in the trunk: from the thickest place toward the head as long as the stations still approach the
+/// throat's level, seen along the trunk.
+std::size_t firstInTrunk(const Midline& midline, std::size_t thickest, PixelPoint level, PixelPoint tailward, double clearPx) {
+    std::size_t first = thickest;
+    while (first > 1 && dot(midline.spinePx[first - 1] - level, tailward) > clearPx &&
+           dot(midline.spinePx[first] - midline.spinePx[first - 1], tailward) > 0.0) {
+        --first;
     }
-    if (trunk.size() < 8) return std::nullopt;
-    const double reach = trunkAlongs.back() - trunkAlongs.front();
-    const double start = trunkAlongs.front();
-    const LocalCurve curve = localQuadratic(trunk, trunkAlongs, start, reach);
-    const auto pointAtOffset = [&](double t) { return curve.at + curve.slope * t + curve.bend * (0.5 * t * t); };
-    double offset = dot(throat - curve.at, unit(curve.slope));
-    offset += dot(throat - pointAtOffset(offset), unit(curve.slope + curve.bend * offset));
-    axis.headPx = distance(midline.spinePx.front(), pointAtOffset(offset));
-    offset -= kRingAboveThroat * axis.headPx;
-    axis.ring = pointAtOffset(offset);
-    axis.tailward = unit(curve.slope + curve.bend * offset);
-    axis.headPx = distance(midline.spinePx.front(), axis.ring);
-    return axis;
+    return first;
+}
+
+/// The ring: the middle between the throat's corner and the back opposite, moved headward under the gill cover.
+std::optional<Ring> findRing(const Outline& outline, const Midline& midline, PixelPoint throat, std::size_t thickest,
+                             PixelPoint trunkWay, PixelPoint toBelly) {
+    Ring ring;
+    const std::size_t first = firstInTrunk(midline, thickest, throat, trunkWay, 0.0);
+    if (thickest < first + 6) return std::nullopt;
+    // Chords next to the head run into it: the direction is taken from the trunk a little way behind.
+    const std::size_t from = first + (thickest - first) / 4;
+    ring.tailward = unit(midline.spinePx[thickest + (thickest - first) / 4] - midline.spinePx[from]);
+    const PixelPoint across = cross(ring.tailward, toBelly) > 0.0 ? PixelPoint{ring.tailward.y, -ring.tailward.x}
+                                                                  : PixelPoint{-ring.tailward.y, ring.tailward.x};
+    const auto back = firstExit(outline.boundaryPx, throat + across * 2.0 + ring.tailward * 1.5, across);
+    if (!back) return std::nullopt;
+    const PixelPoint level = throat + across * (0.5 * (back->distance + 2.0));
+    const PixelPoint snout = midline.spinePx.front();
+    const auto behindSnout = static_cast<std::size_t>(0.08 * static_cast<double>(midline.spinePx.size()));
+    const PixelPoint snoutWay = unit(snout - midline.spinePx[behindSnout]);
+    const double sine = std::max(0.4, std::abs(cross(snoutWay, ring.tailward)));
+    const double byAngle = std::clamp(kRingByAngle * dot(snoutWay, ring.tailward) / sine, -0.05, 0.12);
+    ring.headPx = distance(snout, level);
+    ring.at = level - ring.tailward * ((kRingAboveThroat + byAngle) * ring.headPx);
+    ring.headPx = distance(snout, ring.at);
+    ring.firstBehind = firstInTrunk(midline, thickest, level, ring.tailward, 0.06 * ring.headPx);
+    return ring;
 }
 
 /// The protocol's line: straight through the head, then the trunk's curve from the ring on.
-Midline protocolLine(const Midline& midline, const TrunkAxis& axis) {
+Midline protocolLine(const Midline& midline, const Ring& ring) {
     Midline line;
     line.closedCoil = midline.closedCoil;
     line.remarks = midline.remarks;
-    const double step = axis.alongs.back() / static_cast<double>(axis.alongs.size() - 1);
-    const auto headSteps = static_cast<std::size_t>(std::max(4.0, std::round(axis.headPx / step)));
-    const PixelPoint tip = midline.spinePx.front();
-    for (std::size_t i = 0; i < headSteps; ++i) {
-        line.spinePx.push_back(tip + (axis.ring - tip) * (static_cast<double>(i) / static_cast<double>(headSteps)));
-        line.leftHalfWidthPx.push_back(0.0);
-        line.rightHalfWidthPx.push_back(0.0);
-    }
-    line.spinePx.push_back(axis.ring);
-    line.leftHalfWidthPx.push_back(0.0);
-    line.rightHalfWidthPx.push_back(0.0);
-    for (std::size_t i = 0; i < midline.spinePx.size(); ++i) {
-        if (axis.alongs[i] < axis.throatAlong) continue;
-        const double ahead = dot(midline.spinePx[i] - axis.ring, axis.tailward);
-        if (axis.alongs[i] < axis.throatAlong + 0.1 * axis.headPx && ahead < 0.5 * step) continue;
-        line.spinePx.push_back(midline.spinePx[i]);
-        line.leftHalfWidthPx.push_back(midline.leftHalfWidthPx[i]);
-        line.rightHalfWidthPx.push_back(midline.rightHalfWidthPx[i]);
+    const double step = midline.lengthPx() / static_cast<double>(midline.spinePx.size() - 1);
+    const auto add = [&line](PixelPoint at, double left, double right) {
+        line.spinePx.push_back(at);
+        line.leftHalfWidthPx.push_back(left);
+        line.rightHalfWidthPx.push_back(right);
+    };
+    const auto addStraight = [&](PixelPoint from, PixelPoint to) {
+        const double count = std::max(1.0, std::round(distance(from, to) / step));
+        for (double i = 0.0; i < count; i += 1.0) add(from + (to - from) * (i / count), 0.0, 0.0);
+    };
+    addStraight(midline.spinePx.front(), ring.at);
+    addStraight(ring.at, midline.spinePx[ring.firstBehind]);
+    for (std::size_t i = ring.firstBehind; i < midline.spinePx.size(); ++i) {
+        add(midline.spinePx[i], midline.leftHalfWidthPx[i], midline.rightHalfWidthPx[i]);
     }
     return line;
 }
 
 /// The crown's tip: the boundary's farthest point from the line through snout and ring, on the side away from the trunk.
-PixelPoint coronetTip(const Outline& outline, PixelPoint snout, const TrunkAxis& axis) {
-    PixelPoint up = unit(PixelPoint{-(snout - axis.ring).y, (snout - axis.ring).x});
-    if (dot(up, axis.tailward) > 0.0) up = up * -1.0;
+PixelPoint coronetTip(const Outline& outline, PixelPoint snout, const Ring& ring) {
+    PixelPoint up = unit(PixelPoint{-(snout - ring.at).y, (snout - ring.at).x});
+    if (dot(up, ring.tailward) > 0.0) up = up * -1.0;
     return *std::max_element(outline.boundaryPx.begin(), outline.boundaryPx.end(),
-                             [&](PixelPoint a, PixelPoint b) { return dot(a - axis.ring, up) < dot(b - axis.ring, up); });
+                             [&](PixelPoint a, PixelPoint b) { return dot(a - ring.at, up) < dot(b - ring.at, up); });
 }
 
 }  // namespace
@@ -150,21 +153,20 @@ Outcome<Anatomy> seahorseAnatomy(const Photo& /*photo*/, const Outline& outline,
     const std::vector<PixelPoint> side = walked(outline.boundaryPx, tipIndex, belly->segment, ventralLeft);
     if (side.size() < 12) return unclear;
     const PixelPoint throat = deepestCorner(side);
-    const std::vector<double> alongs = arcLengths<PixelFrame>(midline.spinePx);
-    const auto axis = trunkAxis(midline, throat, alongs[thickest]);
-    if (!axis) return unclear;
+    const auto ring = findRing(outline, midline, throat, thickest, trunkWay, toBelly);
+    if (!ring) return unclear;
 
     Anatomy anatomy;
     anatomy.shape = Shape::Seahorse;
-    anatomy.midline = protocolLine(midline, *axis);
+    anatomy.midline = protocolLine(midline, *ring);
     Landmarks& marks = anatomy.landmarks;
     marks.ventralOnLeft = ventralLeft;
     marks.ventralKnown = true;
     marks.snoutTip = Landmark{snout, std::hypot(0.4, 0.3 * outline.edgeBlurPx)};
-    marks.headEnd = Landmark{axis->ring, kRingSd * axis->headPx};
-    marks.coronet = Landmark{coronetTip(outline, snout, *axis), 1.0};
-    const double rest = anatomy.midline.lengthPx() - axis->headPx;
-    const double head = axis->headPx / anatomy.midline.lengthPx();
+    marks.headEnd = Landmark{ring->at, kRingSd * ring->headPx};
+    marks.coronet = Landmark{coronetTip(outline, snout, *ring), 1.0};
+    const double rest = anatomy.midline.lengthPx() - ring->headPx;
+    const double head = ring->headPx / anatomy.midline.lengthPx();
     marks.trunkEnd = landmarkAt(anatomy.midline, head + kTrunkInTrunkAndTail * (1.0 - head), 0.04 * rest / anatomy.midline.lengthPx());
     if (!midline.closedCoil) {
         marks.tailEnd = Landmark{anatomy.midline.spinePx.back(), std::hypot(0.4, 0.3 * outline.edgeBlurPx)};

@@ -7,41 +7,10 @@
 
 #include <Eigen/Dense>
 
+#include "outline/normal_table.h"
+
 namespace ringrule {
 namespace {
-
-constexpr int kTableHalf = 512;
-constexpr double kTableReach = 5.0;
-
-/// Normal distribution and density by look-up: the fit asks for them a million times a photo.
-struct NormalTable {
-    std::array<double, 2 * kTableHalf + 1> share{};
-    std::array<double, 2 * kTableHalf + 1> density{};
-
-    NormalTable() {
-        for (int i = -kTableHalf; i <= kTableHalf; ++i) {
-            const double x = kTableReach * i / kTableHalf;
-            const auto k = static_cast<std::size_t>(i + kTableHalf);
-            share[k] = 0.5 * std::erfc(-x / std::sqrt(2.0));
-            density[k] = std::exp(-0.5 * x * x) / std::sqrt(2.0 * M_PI);
-        }
-    }
-
-    struct Both {
-        double share, density;
-    };
-    [[nodiscard]] Both at(double x) const {
-        const double place = (std::clamp(x, -kTableReach, kTableReach) + kTableReach) * (kTableHalf / kTableReach);
-        const auto k = std::min(static_cast<std::size_t>(place), share.size() - 2);
-        const double t = place - static_cast<double>(k);
-        return {share[k] + t * (share[k + 1] - share[k]), density[k] + t * (density[k + 1] - density[k])};
-    }
-};
-
-const NormalTable& normalTable() {
-    static const NormalTable table;
-    return table;
-}
 
 /// Slopes beside the step are held near zero with this strength (per sample): they exist, but must not eat the step.
 constexpr double kSlopeRidge = 4.0;

@@ -37,7 +37,7 @@ std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
 Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double pxPerMm) {
     RefineOptions options;
     options.stepPx = std::max(1.0, pxPerMm / kFinePxPerMm);
-    options.startBlurPx = tone.markerBlurPx > 0.0 ? tone.markerBlurPx : 1.0;
+    options.startBlurPx = std::max(0.9, 0.09 * pxPerMm);
     options.contourLagPx = 0.5 * silhouette.stepPx;
     options.inside = silhouette.inside;
     options.outside = silhouette.outside;
@@ -61,7 +61,7 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
                                            const Scale& scale, const OutlineOptions& options) {
     const cv::Mat& grey = photo.grey;
     const double pxPerMm = pxPerMmOf(box, scale);
-    const Tone tone = measureTone(grey, plate.markers);
+    const Tone& tone = photoTone();
     const Reduced coarse =
         reducedLight(grey, tone, plateBounds(grey, box, scale), factorFor(pxPerMm, kCoarsePxPerMm));
     const Refusal noAnimal{"no-animal", "No animal was found before the plate. Check that it hangs in front of it."};

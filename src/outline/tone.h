@@ -2,27 +2,18 @@
 #pragma once
 
 #include <array>
-#include <span>
-
-#include <opencv2/core.hpp>
-
-#include "ringrule/optics/plate.h"
 
 namespace ringrule {
 
-/// Linear light, 0 … 1, of each grey value of a photo, and how soft a printed edge looks in it.
+/// Light, 0 … 1, of each grey value of a photo.
 struct Tone {
     std::array<float, 256> lightOf{};
-    double curve = 1.0;       ///< 1: values follow the sRGB curve (IEC 61966-2-1); 0: values are linear in light
-    double markerBlurPx = 0.0;  ///< sigma of the markers' edges; 0: not measured
 };
 
-/// The tone whose curve lies this far from linear (0) toward sRGB (1).
-[[nodiscard]] Tone toneOfCurve(double curve);
-
-/// The tone under which the edges of the plate's printed markers are as symmetric as a blurred step is: light adds up in
-/// the lens, so an edge is symmetric in light, and lopsided in values that were bent by a curve. The edges are pooled as
-/// in the slanted-edge method of ISO 12233. Without a usable marker edge: sRGB, blur not measured.
-[[nodiscard]] Tone measureTone(const cv::Mat& grey, std::span<const FoundMarker> markers);
+/// The curve by which photos are read: sRGB (IEC 61966-2-1), drawn a tenth toward the plain grey value. Light adds up in the
+/// lens, so the place of a blurred edge is half-way in light; half-way in values would make every dark body thinner by up to
+/// half a pixel. The tenth is JPEG's: its rounding acts on values and pulls edges that way (measured on rendered photos,
+/// see docs/measuring-method.md).
+[[nodiscard]] const Tone& photoTone();
 
 }  // namespace ringrule
