@@ -28,8 +28,13 @@ ExitStatus create(const CreateOptions& options) {
     checkHouse(options.house, options.calibration);
     Store store = Store::create(options.folder);
     const auto summaries = addHouse(store, options.house, options.calibration, options.jobs, terminalProgress());
-    for (const SessionSummary& summary : summaries) printSummary(std::cout, summary);
-    return ExitStatus::Done;
+    bool troubles = false;
+    for (const SessionSummary& summary : summaries) {
+        printTroubles(std::cerr, summary, "ringrule: ");
+        printSummary(std::cout, summary);
+        troubles = troubles || !summary.troubles.empty();
+    }
+    return troubles ? ExitStatus::NotMeasured : ExitStatus::Done;
 }
 
 }  // namespace

@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// First, since its TimeAxis::Date would be said to shadow a `Date` declared before it (GCC 12).
+#include "ringrule/sheets/growth_chart.h"
+
 #include "cli/demo_charts.h"
 
 #include <algorithm>
@@ -9,7 +12,6 @@
 
 #include "cli/overlay_files.h"
 #include "ringrule/judge/review.h"
-#include "ringrule/sheets/growth_chart.h"
 #include "ringrule/workflow/session_table.h"
 
 namespace ringrule::cli {

@@ -79,9 +79,8 @@ std::string reportOf(std::span<const AnimalHistory> histories, const std::vector
     std::ostringstream report;
     for (const SessionSummary& summary : summaries) {
         printSession(report, histories, summary.on);
-        report << "  Photos: " << summary.photos << "; measures taken: " << summary.measured
-               << ", not taken: " << summary.refused << '\n';
-        for (const std::string& trouble : summary.troubles) report << "  ! " << trouble << '\n';
+        printSummary(report, summary);
+        printTroubles(report, summary, "  ! ");
         report << '\n';
     }
     if (!summaries.empty()) printFindings(report, histories, summaries.back().on);

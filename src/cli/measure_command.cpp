@@ -43,6 +43,14 @@ std::vector<PhotoTask> tasksOf(const MeasureOptions& options) {
     return tasks;
 }
 
+/// Says on standard error what is wrong with a photo that could be measured all the same.
+void printNotes(const std::string& photo, const PhotoReading& reading) {
+    for (const Remark remark : reading.remarks) {
+        if (remark != Remark::MarkersMissing && remark != Remark::LensOtherSize && remark != Remark::SeveralCards) continue;
+        std::cerr << "ringrule: note: " << photo << ": " << remarkSentence(remark) << '\n';
+    }
+}
+
 /// Prints what one photo gave. Whether every animal in it was measured.
 bool print(const PhotoResult& result, const JsonLineOptions& options) {
     const std::string photo = result.task.path.string();
@@ -56,6 +64,7 @@ bool print(const PhotoResult& result, const JsonLineOptions& options) {
         std::cerr << "ringrule: " << photo << ": " << reading.refusal->sentence << '\n';
         return false;
     }
+    printNotes(photo, reading);
     bool all = !reading.animals.empty();
     for (const AnimalReading& animal : reading.animals) {
         std::cout << animalLine(photo, reading, animal, options) << '\n';

@@ -35,10 +35,11 @@ ExitStatus addSession(const SessionOptions& options) {
     const SessionSummary summary =
         addSessionFolder(store, options.folder, session, box, options.jobs, terminalProgress());
     keepBoxFile(store, options.box);
+    printTroubles(std::cerr, summary, "ringrule: ");
     printSummary(std::cout, summary);
     const auto histories = historiesFromStore(store);
     printSession(std::cout, histories, summary.on);
-    return summary.refused == 0 ? ExitStatus::Done : ExitStatus::NotMeasured;
+    return summary.troubles.empty() ? ExitStatus::Done : ExitStatus::NotMeasured;
 }
 
 }  // namespace

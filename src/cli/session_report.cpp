@@ -71,7 +71,10 @@ void printSummary(std::ostream& out, const SessionSummary& summary) {
         << " measured, " << summary.refused << " not measured";
     if (summary.toLookAt > 0) out << ", " << summary.toLookAt << " to look at before they count";
     out << '\n';
-    for (const std::string& trouble : summary.troubles) out << "  ! " << trouble << '\n';
+}
+
+void printTroubles(std::ostream& out, const SessionSummary& summary, const std::string& mark) {
+    for (const std::string& trouble : summary.troubles) out << mark << trouble << '\n';
 }
 
 void printSession(std::ostream& out, std::span<const AnimalHistory> histories, Date on) {

@@ -3,14 +3,18 @@
 
 #include <iosfwd>
 #include <span>
+#include <string>
 
 #include "ringrule/judge/finding.h"
 #include "ringrule/workflow/collection_review.h"
 
 namespace ringrule::cli {
 
-/// One line on a session's photos, then a line for each trouble.
+/// One line on a session's photos.
 void printSummary(std::ostream& out, const SessionSummary& summary);
+
+/// A line for each trouble of a session, each begun with `mark`.
+void printTroubles(std::ostream& out, const SessionSummary& summary, const std::string& mark);
 
 /// The session of a day as a table: each animal's length, ratios, growth since its last session and findings.
 void printSession(std::ostream& out, std::span<const AnimalHistory> histories, Date on);

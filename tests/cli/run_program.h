@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+/// What one run of the program gave.
+struct Ran {
+    int status = -1;  ///< exit status; -1 when it did not exit by itself
+    std::string out;
+    std::string err;
+
+    /// Standard output, one JSON object a line.
+    [[nodiscard]] std::vector<nlohmann::ordered_json> lines() const;
+};
+
+/// Runs `ringrule` with these arguments and waits for it. Nothing is read from standard input.
+[[nodiscard]] Ran ringrule(const std::vector<std::string>& arguments);
