@@ -6,6 +6,11 @@
 #include <cmath>
 #include <cstddef>
 #include <initializer_list>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "optics/plate_markers.h"
 
 namespace ringrule {
 namespace {
@@ -57,10 +62,53 @@ double randomPart(const CameraFit& fit, const std::array<PixelPoint, 4>& probes,
     return std::sqrt(std::max(0.0, gradient.dot(fit.covariance * gradient)));
 }
 
-// Half the plate's diagonal as a slope of rays, for a focal length that is usual.
-double plateReach(const FoundPlate& plate, int imageWidthPx, int imageHeightPx) {
-    const double halfDiagonalPx = 0.5 * distance(plate.cornersPx[0], plate.cornersPx[2]);
-    return halfDiagonalPx / (kUnknownFocal * std::max(imageWidthPx, imageHeightPx));
+// Relative error of lengths about the plate's middle, short and long, once pixels are moved by `warp` and the plane is
+// fitted to the moved corners: the largest of them, and what scatter the fit is left with.
+struct Warped {
+    double error = 0.0;
+    double rmsPx = 0.0;
+};
+
+template <class Warp>
+std::optional<Warped> warped(const PlateHomography& plane, const PlateLayout& layout, const FoundPlate& plate,
+                             int imageWidthPx, int imageHeightPx, const Warp& warp) {
+    const auto seen = [&](PlatePoint at) { return warp(plane.pixelFromPlate(at)); };
+    std::vector<FoundMarker> moved = plate.markers;
+    for (FoundMarker& marker : moved) {
+        const PlateMarker* printed = markerOfPlate(layout, marker.id);
+        if (printed == nullptr) continue;
+        const auto cornersMm = markerCornersMm(*printed);
+        for (std::size_t k = 0; k < 4; ++k) marker.cornersPx[k] = seen(cornersMm[k]);
+    }
+    const auto refit = fitPlateHomography(layout, moved, imageWidthPx, imageHeightPx);
+    if (!refit) return std::nullopt;
+    Warped result{0.0, refit->rmsPx};
+    for (const double half : {0.02, 0.25}) {
+        for (const auto& [x, y] : {std::pair{half, 0.0}, std::pair{0.0, half}}) {
+            const PlatePoint a{(0.5 - x) * layout.widthMm, (0.5 - y) * layout.heightMm};
+            const PlatePoint b{(0.5 + x) * layout.widthMm, (0.5 + y) * layout.heightMm};
+            const double length = distance(refit->plateFromPixel(seen(a)), refit->plateFromPixel(seen(b)));
+            result.error = std::max(result.error, std::abs(length / distance(a, b) - 1.0));
+        }
+    }
+    return result;
+}
+
+// What radial distortion may have done to lengths (standard deviation): as much as a lens of unknown make may have, but
+// no more than the scatter of the corners about the plane leaves room for.
+double distortionSd(const PlateHomography& plane, const PlateLayout& layout, const FoundPlate& plate, int imageWidthPx,
+                    int imageHeightPx) {
+    constexpr double kTried = 0.02;
+    const double focalPx = kUnknownFocal * std::max(imageWidthPx, imageHeightPx);
+    const PixelPoint centre{0.5 * (imageWidthPx - 1), 0.5 * (imageHeightPx - 1)};
+    const auto bent = [&](PixelPoint p) {
+        const PixelPoint offset = p - centre;
+        return centre + offset * (1.0 + kTried * dot(offset, offset) / (focalPx * focalPx));
+    };
+    const auto tried = warped(plane, layout, plate, imageWidthPx, imageHeightPx, bent);
+    if (!tried) return kUnknownDistortionSd;
+    const double room = tried->rmsPx > 0.0 ? kTried * plane.rmsPx / tried->rmsPx : kUnknownDistortionSd;
+    return tried->error / kTried * std::min(kUnknownDistortionSd, room);
 }
 
 }  // namespace
@@ -94,8 +142,7 @@ ScaleUncertainty scaleUncertainty(const CameraFit& fit, const Box& box) {
 
 ScaleUncertainty scaleUncertainty(const PlateHomography& plane, const Box& box, const FoundPlate& plate,
                                   int imageWidthPx, int imageHeightPx) {
-    const double reach = plateReach(plate, imageWidthPx, imageHeightPx);
-    const double lens = kUnknownDistortionSd * reach * reach;
+    const double lens = distortionSd(plane, box.plate, plate, imageWidthPx, imageHeightPx);
     const double heightSdMm = box.animalPlane.toleranceMm / kSdsInHalf95;
     if (box.media) {
         const FlatLayers toAnimal = layersOf(*box.media, box.animalPlane.distanceFromPlateMm);
