@@ -61,22 +61,29 @@ Line smoothed(const Line& line) {
 
 PixelPoint unit(PixelPoint v) { return v * (1.0 / std::max(norm(v), 1e-12)); }
 
-/// Chords square to the line; not valid where a side is not met or the chord is far wider than the body around.
+/// The exit of a ray, sought first near where the last one left; a much longer way than the last is sought again all round.
+std::optional<RayHit> exitNear(const std::vector<PixelPoint>& boundary, PixelPoint from, PixelPoint direction,
+                               const std::optional<RayHit>& last) {
+    if (!last) return firstExit(boundary, from, direction);
+    const auto hit = firstExit(boundary, from, direction, last->segment);
+    if (hit && hit->distance < 1.4 * last->distance + 3.0) return hit;
+    return firstExit(boundary, from, direction);
+}
+
+/// Chords square to the line, none at its ends; not valid where a side is not met.
 std::vector<Chord> chordsOf(const std::vector<PixelPoint>& boundary, const Line& line) {
     const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
     std::vector<Chord> chords(line.points.size());
-    std::optional<std::size_t> hintLeft;
-    std::optional<std::size_t> hintRight;
-    for (std::size_t i = 0; i < line.points.size(); ++i) {
+    std::optional<RayHit> onLeft;
+    std::optional<RayHit> onRight;
+    for (std::size_t i = 1; i + 1 < line.points.size(); ++i) {
         const double reach = std::max(kShortestReachPx, kReachInHalfWidths * line.halfWidth[i]);
         const PixelPoint along = unit(localQuadratic(line.points, alongs, alongs[i], reach).slope);
         const PixelPoint left{along.y, -along.x};
         if (!contains<PixelFrame>(boundary, line.points[i])) continue;
-        const auto onLeft = firstExit(boundary, line.points[i], left, hintLeft);
-        const auto onRight = firstExit(boundary, line.points[i], left * -1.0, hintRight);
+        onLeft = exitNear(boundary, line.points[i], left, onLeft);
+        onRight = exitNear(boundary, line.points[i], left * -1.0, onRight);
         if (!onLeft || !onRight) continue;
-        hintLeft = onLeft->segment;
-        hintRight = onRight->segment;
         chords[i] = {onLeft->distance, onRight->distance, true};
     }
     return chords;
