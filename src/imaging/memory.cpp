@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/imaging/memory.h"
 
+#include <cstdlib>  // defines __GLIBC__ where that is the C library
+
 #ifdef __GLIBC__
 #include <malloc.h>
 #endif
