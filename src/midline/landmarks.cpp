@@ -121,13 +121,15 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
     const EyeSpot front = findEye(photo, midline, 0.03, 0.30);
     const Midline backward = reversed(midline);
     const EyeSpot back = findEye(photo, backward, 0.03, 0.30);
-    const double score = headFirstScore(profile, front.strength, back.strength);
+    // A closed coil is a tail: the midline was cut there and walks toward it.
+    const double score = midline.closedCoil ? 9.0 : headFirstScore(profile, front.strength, back.strength);
     const Midline& walked = score >= 0.0 ? midline : backward;
     const EyeSpot& eye = score >= 0.0 ? front : back;
     ShapeGuess guess{options.shape, true};
     if (options.shape == Shape::Unknown) guess = guessShape(widthProfile(walked), walked, options.view);
 
     Anatomy anatomy;
+    if (midline.closedCoil && guess.shape == Shape::Pipefish && options.shape == Shape::Unknown) guess = {Shape::Seahorse, false};
     if (guess.shape == Shape::Seahorse && options.view != View::Front) {
         Outcome<Anatomy> seahorse = seahorseAnatomy(photo, outline, walked);
         if (!seahorse) return seahorse;
@@ -141,7 +143,6 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
     }
     if (std::abs(score) < 1.5) anatomy.remarks.push_back(Remark::HeadEndGuessed);
     if (!guess.certain) anatomy.remarks.push_back(Remark::ShapeGuessed);
-    if (midline.closedCoil) anatomy.remarks.push_back(Remark::TailClosed);
     merge(anatomy.remarks, midline.remarks);
     return anatomy;
 }

@@ -6,12 +6,53 @@
 
 #include "midline/medial_axis.h"
 #include "midline/spine.h"
+#include "ringrule/geometry/polygon.h"
 #include "ringrule/geometry/polyline.h"
 
 namespace ringrule {
 namespace {
 
-constexpr double kLeastAspect = 3.0;  ///< a body shorter than this many half-widths' doubles has no long axis
+constexpr double kLeastAspect = 3.0;     ///< a body under this many times as long as wide has no long axis
+constexpr double kHoleInHalfWidths = 0.006;  ///< a hole's area in squares of the greatest half-width: smaller ones are skin
+constexpr double kBesideHole = 1.35;     ///< a station this many half-widths from a hole's rim runs along it
+
+/// The holes that a body makes by closing on itself.
+std::vector<std::vector<PixelPoint>> coilHoles(const Outline& outline, double greatestHalfPx) {
+    std::vector<std::vector<PixelPoint>> holes;
+    const double least = std::max(12.0, kHoleInHalfWidths * greatestHalfPx * greatestHalfPx);
+    for (const auto& hole : outline.holesPx) {
+        if (std::abs(signedArea<PixelFrame>(hole)) > least) holes.push_back(hole);
+    }
+    return holes;
+}
+
+/// The first station that runs along a hole, walking from the front; the count of stations when none does.
+std::size_t firstBesideHole(const Midline& midline, const std::vector<std::vector<PixelPoint>>& holes) {
+    for (std::size_t i = 2; i + 2 < midline.spinePx.size(); ++i) {
+        const double half = 0.5 * (midline.leftHalfWidthPx[i] + midline.rightHalfWidthPx[i]);
+        for (const auto& hole : holes) {
+            for (const PixelPoint rim : hole) {
+                if (distance(rim, midline.spinePx[i]) < kBesideHole * half + 1.0) return i;
+            }
+        }
+    }
+    return midline.spinePx.size();
+}
+
+/// The part of the midline that is clear of the coil, walked toward it.
+Midline cutAtCoil(const Midline& midline, const std::vector<std::vector<PixelPoint>>& holes) {
+    const Midline backward = reversed(midline);
+    const std::size_t front = firstBesideHole(midline, holes);
+    const std::size_t back = firstBesideHole(backward, holes);
+    Midline clear = front >= back ? midline : backward;
+    const std::size_t keep = std::max(front, back);
+    clear.spinePx.resize(keep);
+    clear.leftHalfWidthPx.resize(keep);
+    clear.rightHalfWidthPx.resize(keep);
+    clear.closedCoil = true;
+    clear.remarks.push_back(Remark::TailClosed);
+    return clear;
+}
 
 }  // namespace
 
@@ -21,11 +62,15 @@ Outcome<Midline> findMidline(const Photo& /*photo*/, const Outline& outline) {
     const Refusal none{"no-midline", "What was found has no long axis: it is no animal seen from the side."};
     const MedialPath path = medialPath(outline);
     if (path.pathPx.size() < 12) return none;
-    if (lengthOf<PixelFrame>(path.pathPx) + 2.0 * path.greatestHalfWidthPx < kLeastAspect * 2.0 * path.greatestHalfWidthPx) {
-        return none;
-    }
+    if (lengthOf<PixelFrame>(path.pathPx) < kLeastAspect * 2.0 * path.greatestHalfWidthPx) return none;
     Midline midline = spineThrough(outline, path);
     if (midline.spinePx.size() < 12) return none;
+    if (const auto holes = coilHoles(outline, path.greatestHalfWidthPx); !holes.empty()) {
+        midline = cutAtCoil(midline, holes);
+        if (midline.spinePx.size() < 12) {
+            return Refusal{"tail-closed", "The body closes on itself and hides its length. Wait until it opens by itself."};
+        }
+    }
     return midline;
 }
 

@@ -15,7 +15,11 @@ namespace {
 constexpr double kRingAboveThroat = 0.03;
 constexpr double kRingByAngle = 0.25;
 constexpr double kRingSd = 0.03;
-constexpr double kTrunkInTrunkAndTail = 0.36;  ///< usual share of the trunk: common practice, no source
+constexpr double kTrunkInHeads = 1.28;     ///< usual length of the trunk in head lengths: common practice, no source
+constexpr double kTrunkInHeadsSd = 0.12;
+constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
+constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
+constexpr double kHalfCurledDeg = 150.0;
 
 PixelPoint unit(PixelPoint v) { return v * (1.0 / std::max(norm(v), 1e-12)); }
 
@@ -26,10 +30,11 @@ std::size_t nearestIndex(const std::vector<PixelPoint>& points, PixelPoint at) {
 }
 
 /// The station of the trunk's greatest width: where the body is thickest behind the head.
-std::size_t thickestTrunk(const WidthProfile& profile) {
+std::size_t thickestTrunk(const WidthProfile& profile, bool cut) {
     const auto count = profile.widthPx.size();
-    const auto from = static_cast<std::size_t>(0.30 * static_cast<double>(count));
-    const auto to = static_cast<std::size_t>(0.62 * static_cast<double>(count));
+    // What a closed coil hides is missing behind: head and trunk fill more of what is left.
+    const auto from = static_cast<std::size_t>((cut ? 0.36 : 0.30) * static_cast<double>(count));
+    const auto to = static_cast<std::size_t>((cut ? 0.80 : 0.62) * static_cast<double>(count));
     std::size_t best = from;
     for (std::size_t i = from; i < to; ++i) {
         if (profile.widthPx[i] > profile.widthPx[best]) best = i;
@@ -133,12 +138,34 @@ PixelPoint coronetTip(const Outline& outline, PixelPoint snout, const Ring& ring
                              [&](PixelPoint a, PixelPoint b) { return dot(a - ring.at, up) < dot(b - ring.at, up); });
 }
 
+/// Whether the tail touches itself without a gap to be seen: its end is blunt, or it swells behind a slimmer part.
+bool touchesItself(const WidthProfile& profile, double pastPouch) {
+    if (profile.mean(0.92, 0.975) > kBluntTail * profile.greatestPx) return true;
+    double slimmest = 1e9;
+    for (double share = pastPouch; share < 0.985; share += 0.005) {
+        slimmest = std::min(slimmest, profile.at(share));
+        if (profile.at(share) > kTailSwells * slimmest + 2.5) return true;
+    }
+    return false;
+}
+
+double turnedDeg(const Midline& midline, std::size_t from) {
+    double turn = 0.0;
+    constexpr std::size_t kGap = 6;
+    for (std::size_t i = from + kGap; i + kGap < midline.spinePx.size(); i += kGap) {
+        const PixelPoint before = midline.spinePx[i] - midline.spinePx[i - kGap];
+        const PixelPoint after = midline.spinePx[i + kGap] - midline.spinePx[i];
+        turn += std::atan2(cross(before, after), dot(before, after));
+    }
+    return std::abs(turn) * 180.0 / M_PI;
+}
+
 }  // namespace
 
 Outcome<Anatomy> seahorseAnatomy(const Photo& /*photo*/, const Outline& outline, const Midline& midline) {
     const Refusal unclear{"shape-not-clear", "Head, trunk and tail of a seahorse could not be told apart. Take it side on."};
     const WidthProfile profile = widthProfile(midline);
-    const std::size_t thickest = thickestTrunk(profile);
+    const std::size_t thickest = thickestTrunk(profile, midline.closedCoil);
     const PixelPoint snout = midline.spinePx.front();
     const auto quarter = static_cast<std::size_t>(0.07 * static_cast<double>(midline.spinePx.size()));
     const PixelPoint snoutWay = unit(midline.spinePx[quarter] - snout);
@@ -165,12 +192,16 @@ Outcome<Anatomy> seahorseAnatomy(const Photo& /*photo*/, const Outline& outline,
     marks.snoutTip = Landmark{snout, std::hypot(0.4, 0.3 * outline.edgeBlurPx)};
     marks.headEnd = Landmark{ring->at, kRingSd * ring->headPx};
     marks.coronet = Landmark{coronetTip(outline, snout, *ring), 1.0};
-    const double rest = anatomy.midline.lengthPx() - ring->headPx;
-    const double head = ring->headPx / anatomy.midline.lengthPx();
-    marks.trunkEnd = landmarkAt(anatomy.midline, head + kTrunkInTrunkAndTail * (1.0 - head), 0.04 * rest / anatomy.midline.lengthPx());
-    if (!midline.closedCoil) {
-        marks.tailEnd = Landmark{anatomy.midline.spinePx.back(), std::hypot(0.4, 0.3 * outline.edgeBlurPx)};
+    const double whole = anatomy.midline.lengthPx();
+    const double trunkEnd = std::min((1.0 + kTrunkInHeads) * ring->headPx, 0.95 * whole);
+    marks.trunkEnd = landmarkAt(anatomy.midline, trunkEnd / whole, kTrunkInHeadsSd * ring->headPx / whole);
+    if (!midline.closedCoil && touchesItself(profile, 0.72)) {
+        anatomy.midline.closedCoil = true;
+        anatomy.remarks.push_back(Remark::TailClosed);
     }
+    if (anatomy.midline.closedCoil) return anatomy;
+    marks.tailEnd = Landmark{anatomy.midline.spinePx.back(), std::hypot(0.4, 0.3 * outline.edgeBlurPx)};
+    if (turnedDeg(midline, thickest) > kHalfCurledDeg) anatomy.remarks.push_back(Remark::TailHalfCurled);
     return anatomy;
 }
 

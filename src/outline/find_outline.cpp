@@ -86,6 +86,7 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
         if (!silhouette.found) continue;
         Outline outline = traceAnimal(grey, tone, silhouette, pxPerMm);
         if (outline.areaPx2 < options.smallestAnimalMm2 * pxPerMm * pxPerMm) continue;
+        if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
         if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
         outlines.push_back(std::move(outline));
     }

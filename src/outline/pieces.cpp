@@ -15,6 +15,9 @@ constexpr int kLevels = 64;
 /// Print is thin: strokes of letters, ticks and lines are narrower than any animal's trunk of that length.
 constexpr double kStrokeHalfMm = 0.45;
 constexpr double kLetterMm = 6.5;     ///< largest extent of a letter or a tick near the rim
+constexpr double kWordMm = 10.0;       ///< largest extent of a numeral or a word in a ruler's row
+constexpr double kRowMm = 25.0;        ///< a row is looked for within this distance
+constexpr int kRowCount = 6;           ///< and is made of this many marks
 constexpr double kCardReach = 1.15;   ///< of a card marker's side: writing on the card lies within
 constexpr double kLineAspect = 60.0;  ///< a line is at least this many times longer than wide
 
@@ -55,20 +58,35 @@ bool onCard(const PlateRegion& region, const Piece& piece, double pxPerMm) {
     return false;
 }
 
-bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece, double pxPerMm) {
+bool inRim(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece) {
+    cv::Mat1b own;
+    cv::compare(labels(piece.bounds), piece.label, own, cv::CMP_EQ);
+    const int all = cv::countNonZero(own);
+    own &= region.rim(piece.bounds);
+    return cv::countNonZero(own) > 0.8 * all;
+}
+
+/// Whether a small piece stands in a row with others too small for animals: ticks and numerals of a ruler.
+bool inRow(const Piece& piece, const std::vector<cv::Rect>& specks, double pxPerMm) {
+    const cv::Point middle = (piece.bounds.tl() + piece.bounds.br()) / 2;
+    const auto near = std::count_if(specks.begin(), specks.end(), [&](const cv::Rect& speck) {
+        return cv::norm((speck.tl() + speck.br()) / 2 - middle) < kRowMm * pxPerMm;
+    });
+    return near >= kRowCount;
+}
+
+bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece, const std::vector<cv::Rect>& specks,
+             double pxPerMm) {
     if (onCard(region, piece, pxPerMm)) return true;
     const double extent = extentMm(piece.bounds, pxPerMm);
+    const bool rim = inRim(region, labels, piece);
+    if (rim && extent < kWordMm && inRow(piece, specks, pxPerMm)) return true;
     if (piece.halfWidthMm < kStrokeHalfMm && extent > kLineAspect * piece.halfWidthMm &&
         piece.areaMm2 < 2.4 * piece.halfWidthMm * extent && std::min(piece.bounds.width, piece.bounds.height) < 1.0 * pxPerMm) {
         return true;
     }
     if (piece.halfWidthMm > kStrokeHalfMm) return false;
-    cv::Mat1b own;
-    cv::compare(labels(piece.bounds), piece.label, own, cv::CMP_EQ);
-    const int all = cv::countNonZero(own);
-    own &= region.rim(piece.bounds);
-    const bool inRim = cv::countNonZero(own) > 0.8 * all;
-    return inRim && (extent < kLetterMm || piece.halfWidthMm < 0.6 * kStrokeHalfMm);
+    return rim && (extent < kLetterMm || piece.halfWidthMm < 0.6 * kStrokeHalfMm);
 }
 
 bool reachesEdge(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece) {
@@ -129,15 +147,25 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
     cv::Mat stats;
     cv::Mat centroids;
     const int count = cv::connectedComponentsWithStats(dark, pieces.labels, stats, centroids, 8, CV_32S);
-    for (int label = 1; label < count; ++label) {
+    const auto pieceOf = [&](int label) {
         Piece piece;
         piece.label = label;
         piece.areaMm2 = stats.at<int>(label, cv::CC_STAT_AREA) / (pxPerMm * pxPerMm);
-        if (piece.areaMm2 < 0.5 * smallestMm2) continue;
         piece.bounds = {stats.at<int>(label, cv::CC_STAT_LEFT), stats.at<int>(label, cv::CC_STAT_TOP),
                         stats.at<int>(label, cv::CC_STAT_WIDTH), stats.at<int>(label, cv::CC_STAT_HEIGHT)};
+        return piece;
+    };
+    std::vector<cv::Rect> specks;
+    std::vector<Piece> large;
+    for (int label = 1; label < count; ++label) {
+        const Piece piece = pieceOf(label);
+        const bool small = piece.areaMm2 < 0.5 * smallestMm2;
+        if (small && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) specks.push_back(piece.bounds);
+        if (!small) large.push_back(piece);
+    }
+    for (Piece& piece : large) {
         piece.halfWidthMm = halfWidthPx(pieces.labels, piece) / pxPerMm;
-        if (isPrint(region, pieces.labels, piece, pxPerMm)) continue;
+        if (isPrint(region, pieces.labels, piece, specks, pxPerMm)) continue;
         piece.atEdge = reachesEdge(region, pieces.labels, piece);
         pieces.animals.push_back(piece);
     }

@@ -12,7 +12,8 @@ namespace {
 constexpr double kMarginMm = 4.0;       ///< around the piece: thin ends that were lost at the coarse scale
 constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
-constexpr double kHoleShare = 0.75;     ///< of the step: a hole must be this near to the plate's light
+constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
+constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
 
 /// Mean of `light` where `mask` is set, over a square window; where the window holds none of it, over a wider one.
 cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
@@ -102,15 +103,19 @@ std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Po
     return points;
 }
 
-/// Whether what is seen through a hole is as light as the plate.
-bool showsPlate(const cv::Mat1f& light, const Levels& levels, const std::vector<cv::Point>& hole) {
+/// What a light spot inside the body is, by its light against the plate's.
+enum class Spot { Skin, Plate, Glare };
+
+Spot spotIn(const cv::Mat1f& light, const Levels& levels, const std::vector<cv::Point>& hole) {
     const cv::Rect bounds = cv::boundingRect(hole);
     cv::Mat1b inside(bounds.size(), static_cast<unsigned char>(0));
     cv::fillPoly(inside, std::vector<std::vector<cv::Point>>{hole}, cv::Scalar(255), cv::LINE_8, 0, -bounds.tl());
     cv::Mat1b core;
     cv::erode(inside, core, cv::Mat1b::ones(3, 3));
     if (cv::countNonZero(core) < 4) core = inside;
-    return cv::mean(light(bounds), core)[0] > levels.inside + kHoleShare * (levels.outside - levels.inside);
+    const double seen = cv::mean(light(bounds), core)[0];
+    if (seen > kGlareShare * levels.outside) return Spot::Glare;
+    return seen > levels.inside + kHoleShare * (levels.outside - levels.inside) ? Spot::Plate : Spot::Skin;
 }
 
 cv::Rect grownWithin(const cv::Rect& rect, int by, const cv::Size& size) {
@@ -172,7 +177,9 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     for (std::size_t i = 0; i < contours.size(); ++i) {
         if (tree[i][3] != static_cast<int>(outer)) continue;
         if (cv::contourArea(contours[i]) < kHoleMm2 * finePxPerMm * finePxPerMm) continue;
-        if (showsPlate(fine.light, levels, contours[i])) silhouette.holesPx.push_back(inPhoto(fine, contours[i], true));
+        const Spot spot = spotIn(fine.light, levels, contours[i]);
+        if (spot == Spot::Plate) silhouette.holesPx.push_back(inPhoto(fine, contours[i], true));
+        if (spot == Spot::Glare) silhouette.glare = true;
     }
     return silhouette;
 }
