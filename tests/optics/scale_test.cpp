@@ -184,6 +184,35 @@ TEST_CASE("Corner noise is carried into the random uncertainty", "[scale]") {
     CHECK(std::sqrt(squares) == Approx(std::sqrt(stated)).epsilon(0.25));
 }
 
+TEST_CASE("The 95 % interval of a length holds the truth in 95 of 100 boxes", "[scale]") {
+    const Box box = drawn::benchBox();
+    std::mt19937_64 random(20310304);
+    std::normal_distribution<double> normal;
+    constexpr int kScenes = 1000;
+    int held = 0;
+    double widths = 0.0, squares = 0.0;
+    for (int i = 0; i < kScenes; ++i) {
+        drawn::Camera camera = drawn::benchCamera(box);
+        camera.waterIndex = 1.3384837;
+        camera.airMm *= 1.0 + 0.02 * normal(random);
+        camera.turnRadians = {0.03 * normal(random), 0.03 * normal(random), 0.1 * normal(random)};
+        camera = drawn::aimedAt(camera, {100.0 + 3.0 * normal(random), 60.0 + 3.0 * normal(random)});
+        const double heightMm = 8.0 + 2.0 / 1.96 * normal(random), print = 1.0 + 0.0005 * normal(random);
+        // A plate printed larger shows as a camera nearer by as much, which the fit cannot tell: lengths come out shorter.
+        const auto scale = Scale::fromPlate(box, seenPlate(camera, box, 0.1, random()), 2000, 1500);
+        REQUIRE(scale);
+        const double error = (1.0 + lengthError(scale.value(), camera, heightMm)) / print - 1.0;
+        const double half = 1.96 * std::hypot(scale.value().relativeSdShared(), scale.value().relativeSdRandom());
+        held += std::abs(error) <= half ? 1 : 0;
+        widths += half / kScenes;
+        squares += error * error / kScenes;
+    }
+    // Binomial: 95 % ± 1.35 % at 95 % confidence for a thousand scenes; the interval is no wider than the errors ask.
+    CHECK(held >= 930);
+    CHECK(held <= 970);
+    CHECK(widths == Approx(1.96 * std::sqrt(squares)).epsilon(0.08));
+}
+
 TEST_CASE("Photos of another size use the lens scaled, turned photos the lens turned", "[scale]") {
     const Box box = drawn::benchBox();
     const drawn::Camera camera = tilted(box);
