@@ -21,8 +21,8 @@ constexpr const char* kUsage =
     "    the demo set: nine sessions, truth, house.json\n"
     "ringrule-render random FOLDER [--box FILE] [--count N] [--seed N] [--shape pipefish|seahorse]\n"
     "                [--view side|above|front] [--shortest MM] [--longest MM] [--width PX] [--height PX]\n"
-    "                [--noise FACTOR] [--closed-tails SHARE] [--pale SHARE]\n"
-    "    photos of random animals; without --box the bench box is written into the folder\n"
+    "                [--distance FACTOR] [--noise FACTOR] [--closed-tails SHARE] [--pale SHARE]\n"
+    "    photos of random animals; without --box a box that suits --longest and --distance is made\n"
     "ringrule-render box FILE\n"
     "    the bench box's file\n";
 
@@ -51,8 +51,12 @@ render::Box boxOf(const Options& options, const std::filesystem::path& folder) {
     if (const auto found = options.find("--box"); found != options.end()) {
         return render::readBox(found->second);
     }
-    render::writeBox(render::benchBox(), folder / "bench-box.json");
-    return render::benchBox();
+    const bool sized = options.contains("--longest") || options.contains("--distance");
+    const render::Box box =
+        sized ? render::boxFor(number(options, "--longest", 165.0), number(options, "--distance", 1.0))
+              : render::benchBox();
+    render::writeBox(box, folder / "box.json");
+    return box;
 }
 
 render::SamplerOptions samplerFrom(const Options& options) {

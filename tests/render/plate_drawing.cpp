@@ -98,16 +98,18 @@ void writeText(PlatePicture& plate, const std::string& text, cv::Point2d centreM
 
 // Millimetre ticks along the lower edge, a number every ten where no marker is near.
 void drawScale(PlatePicture& plate, const Box& box) {
-    const double foot = box.plateMm.height - 0.6;
-    const int last = static_cast<int>(box.plateMm.width) - 5;
-    for (int mm = 5; mm <= last; ++mm) {
-        const double length = mm % 10 == 0 ? 3.6 : (mm % 5 == 0 ? 3.0 : 2.2);
-        fillRectangle(plate, {mm - 0.1, foot - length, 0.2, length}, kInk + 25);
+    const double size = box.plateMm.width / 200.0;  // of the drawing, against the bench box's plate
+    const double foot = box.plateMm.height - 0.6 * size;
+    const int margin = std::max(1, static_cast<int>(std::lround(5.0 * size)));
+    const int last = static_cast<int>(box.plateMm.width) - margin;
+    for (int mm = margin; mm <= last; ++mm) {
+        const double length = size * (mm % 10 == 0 ? 3.6 : (mm % 5 == 0 ? 3.0 : 2.2));
+        fillRectangle(plate, {mm - 0.1 * size, foot - length, 0.2 * size, length}, kInk + 25);
         const bool nearMarker = std::any_of(box.markers.begin(), box.markers.end(), [&](const Marker& m) {
-            return std::abs(m.centreMm.x - mm) < 0.5 * m.sideMm + 4.0 && m.centreMm.y > 0.5 * box.plateMm.height;
+            return std::abs(m.centreMm.x - mm) < 0.5 * m.sideMm + 4.0 * size && m.centreMm.y > 0.5 * box.plateMm.height;
         });
         if (mm % 10 == 0 && !nearMarker) {
-            writeText(plate, std::to_string(mm), {static_cast<double>(mm), foot - 5.4}, 2.0);
+            writeText(plate, std::to_string(mm), {static_cast<double>(mm), foot - 5.4 * size}, 2.0 * size);
         }
     }
 }
@@ -138,7 +140,7 @@ void addSpecks(PlatePicture& plate, std::uint64_t seed) {
     const int count = 4 + random.below(7);
     for (int i = 0; i < count; ++i) {
         const cv::Point place(random.below(plate.reflectance.cols), random.below(plate.reflectance.rows));
-        const int radius = std::max(1, static_cast<int>(plate.pxPerMm * random.between(0.08, 0.22)));
+        const int radius = std::max(1, static_cast<int>(plate.reflectance.cols / 200.0 * random.between(0.08, 0.22)));
         cv::circle(plate.reflectance, place, radius, cv::Scalar(random.between(120, 190)), cv::FILLED, cv::LINE_AA);
     }
 }

@@ -109,8 +109,8 @@ Scene sampleScene(std::uint64_t seed, const Box& box, const SamplerOptions& opti
     scene.animal = sampleAnimal(random, options);
     scene.posture = samplePosture(random, scene.animal, options);
     scene.placement = samplePlacement(random, scene.animal, box, options);
-    scene.camera.aimMm = {0.5 * box.plateMm.width + random.normal(0.0, 0.6),
-                          0.5 * box.plateMm.height + random.normal(0.0, 0.8)};
+    scene.camera.aimMm = {0.5 * box.plateMm.width + random.normal(0.0, 0.003 * box.plateMm.width),
+                          0.5 * box.plateMm.height + random.normal(0.0, 0.004 * box.plateMm.width)};
     const double tilt = options.steepestTiltDeg;
     scene.camera.tiltXDeg = random.between(-tilt, tilt);
     scene.camera.tiltYDeg = random.between(-tilt, tilt);
