@@ -162,5 +162,6 @@ TEST_CASE("A healthy simulated tank is seldom called low") {
             low += level.ok() && level.value().low ? 1 : 0;
         }
     }
+    INFO(low << " of 1200");
     CHECK(low <= 4);  // of 1200 tank-sessions; measured: see docs/judgement.md
 }

@@ -30,6 +30,7 @@ struct SimulatedHouse {
     double deepestLoss = 0.20;    ///< its depth lost by June, as part of what its length lets expect
     bool failing = true;          ///< whether the fourth pipefish fails
     bool sexesKnown = false;      ///< four females, three males, on record from the start
+    bool widths = false;          ///< a second view gives the pipefish's trunk width, 0.8 % variation and 1.5 % error
     int pipefish = 7;
     std::uint64_t seed = 1;
 };
@@ -148,6 +149,10 @@ private:
             animal.observations.push_back(seen(session, mm, depth, scale[session]));
             animal.observations.back().ageDays = age;
             animal.observations.back().bellyHollowPercent = {-6.0 + 0.8 * normal() + 75.0 * loss, 0.8, 0.0};
+            if (house_.widths) {
+                const double width = 0.9 * depth * (1.0 + 0.008 * normal()) * (1.0 + 0.015 * normal());
+                animal.observations.back().trunkWidthMm = {width, 0.015 * width, house_.scaleError * width};
+            }
             ++session;
         }
         return animal;

@@ -114,10 +114,37 @@ TEST_CASE("A simulated house: thinning alone is noticed by the sixth session") {
     CHECK(thinning.noticedBy(5) >= 180);  // measured: 95 %
 }
 
+TEST_CASE("Speed of a review", "[.][report]") {
+    // A hundred animals over five years of monthly sessions, judged once.
+    std::vector<AnimalHistory> many;
+    for (int tank = 0; tank < 14; ++tank) {
+        auto group = simulate({.failing = false, .seed = 77U + static_cast<unsigned>(tank)});
+        group.resize(7);
+        for (auto& one : group) {
+            one.stays.front().tank = {tank + 1};
+            const auto monthly = one.observations;
+            for (int month = 9; month < 60; ++month) {
+                auto again = monthly[static_cast<std::size_t>(month % 2 == 0 ? 8 : 7)];
+                again.standardLengthMm.value = 160.0 + 0.1 * month;
+                again.on = simulated::sessions().front() + std::chrono::days(30 * month);
+                one.observations.push_back(again);
+            }
+            many.push_back(one);
+        }
+    }
+    const auto start = std::chrono::steady_clock::now();
+    const auto found = reviewAnimals(many, many.front().observations.back().on);
+    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
+    std::cout << many.size() << " animals, " << many.front().observations.size() << " sessions: " << took.count()
+              << " ms, " << found.size() << " findings\n";
+}
+
 TEST_CASE("Operating characteristics", "[.][report]") {
     const int n = 1000;
     print("demo-like", tally({}, n, 1));
     print("sexes known", tally({.sexesKnown = true}, n, 1));
+    print("sexes and widths known", tally({.sexesKnown = true, .widths = true}, n, 1));
+    print("widths known", tally({.widths = true}, n, 1));
     print("nobody fails", tally({.failing = false}, n, 1));
     print("thins but grows on", tally({.slowedGrowth = 1.0}, n, 1));
     print("slows by 30 %, keeps its depth", tally({.slowedGrowth = 0.7, .deepestLoss = 0.0}, n, 1));
