@@ -53,7 +53,7 @@ void addMonthTicks(ChartAxis& axis, int everyMonths) {
 
 }  // namespace
 
-ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks) {
+ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks, AxisEnds ends) {
     ChartAxis axis{std::move(title), low, high, {}};
     if (!(high > low)) {
         const double half = low == 0.0 ? 0.5 : std::abs(low) * 0.05;
@@ -61,16 +61,19 @@ ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks
         axis.high = high + half;
     }
     const double step = roundStep(axis.high - axis.low, wantedTicks);
-    const double first = std::floor(axis.low / step + 1e-9);
-    const double last = std::ceil(axis.high / step - 1e-9);
+    const bool onTicks = ends == AxisEnds::OnTicks;
+    const double first = onTicks ? std::floor(axis.low / step + 1e-9) : std::ceil(axis.low / step - 1e-9);
+    const double last = onTicks ? std::ceil(axis.high / step - 1e-9) : std::floor(axis.high / step + 1e-9);
     const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
     for (double k = first; k <= last + 0.5; k += 1.0) {
         char text[32];
         std::snprintf(text, sizeof text, "%.*f", decimals, k * step + 0.0);
         axis.ticks.push_back({k * step, text});
     }
-    axis.low = axis.ticks.front().at;
-    axis.high = axis.ticks.back().at;
+    if (onTicks) {
+        axis.low = axis.ticks.front().at;
+        axis.high = axis.ticks.back().at;
+    }
     return axis;
 }
 

@@ -19,6 +19,12 @@ QPolygonF regular(int corners, double radius, double turn) {
     return polygon;
 }
 
+QPolygonF cross(double r) {
+    const double t = 0.4 * r;
+    return QPolygonF(
+        {{-t, -r}, {t, -r}, {t, -t}, {r, -t}, {r, t}, {t, t}, {t, r}, {-t, r}, {-t, t}, {-r, t}, {-r, -t}, {-t, -t}});
+}
+
 QPolygonF star(double radius) {
     QPolygonF polygon;
     for (int k = 0; k < 10; ++k) {
@@ -59,7 +65,7 @@ QPainterPath seriesMarker(int style, double radius) {
             path.addPolygon(star(1.5 * radius));
             break;
         default:
-            path.addPolygon(regular(6, 1.1 * radius, 0.0));
+            path.addPolygon(cross(1.2 * radius));
             break;
     }
     path.closeSubpath();

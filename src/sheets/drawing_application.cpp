@@ -2,6 +2,7 @@
 #include "ringrule/sheets/drawing_application.h"
 
 #include <QGuiApplication>
+#include <iostream>
 
 #include "ringrule/error.h"
 
@@ -16,7 +17,13 @@ void ensureDrawingApplication() {
     static int argumentCount = 1;
     static char programName[] = "ringrule";
     static char* arguments[] = {programName, nullptr};
+    // Without a screen no session folder is needed: Qt's word on a missing one is no use to a keeper.
+    const QtMessageHandler usual =
+        qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString& text) {
+            if (!text.contains("XDG_RUNTIME_DIR")) std::cerr << text.toStdString() << '\n';
+        });
     new QGuiApplication(argumentCount, arguments);
+    qInstallMessageHandler(usual);
 }
 
 }  // namespace ringrule

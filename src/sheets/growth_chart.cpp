@@ -25,7 +25,7 @@ double dayNumber(const Observation& observation) {
 }
 
 bool againstAge(std::span<const GrowthLine> lines, TimeAxis wanted) {
-    if (wanted != TimeAxis::Auto) return wanted == TimeAxis::Age;
+    if (wanted != TimeAxis::Automatic) return wanted == TimeAxis::ByAge;
     return std::all_of(lines.begin(), lines.end(), [](const GrowthLine& line) {
         return std::all_of(line.points.begin(), line.points.end(),
                            [](const Observation& o) { return o.ageDays.has_value(); });
@@ -94,8 +94,8 @@ void setAxes(Chart& chart, ChartMeasure measure, bool byAge) {
         y.take(point.high);
     }
     if (!(x.low <= x.high)) return;
-    const double margin = 0.03 * (x.high - x.low);
-    chart.x = byAge ? numberAxis("Age (days)", x.low, x.high, 7)
+    const double margin = std::max(2.0, 0.025 * (x.high - x.low));
+    chart.x = byAge ? numberAxis("Age (days)", x.low - margin, x.high + margin, 7, AxisEnds::AsGiven)
                     : dateAxis("Date of session", x.low - margin, x.high + margin);
     chart.y = numberAxis(std::string(chartMeasureTitle(measure)), y.low, y.high, 6);
 }

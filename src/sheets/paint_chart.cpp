@@ -181,16 +181,19 @@ private:
         }
     }
 
+    /// Bars of lines that share their days lie over each other: only those picked out get full ink and caps.
     void paintBars(const ChartSeries& series, QColor ink) {
-        ink.setAlpha(series.highlighted ? 255 : 150);
-        p_.setPen(QPen(ink, 0.09 * text_));
-        const double cap = 0.25 * text_;
+        const bool full = series.highlighted || chart_.series.size() <= 2;
+        ink.setAlpha(full ? 255 : 95);
+        p_.setPen(QPen(ink, (full ? 0.1 : 0.13) * text_, Qt::SolidLine, Qt::FlatCap));
+        const QPointF cap(full ? 0.28 * text_ : 0.0, 0.0);
         for (const ChartPoint& point : series.points) {
             const QPointF high(xAt(point.x), yAt(point.y + point.u95));
             const QPointF low(xAt(point.x), yAt(point.y - point.u95));
             p_.drawLine(low, high);
-            p_.drawLine(high - QPointF(cap, 0), high + QPointF(cap, 0));
-            p_.drawLine(low - QPointF(cap, 0), low + QPointF(cap, 0));
+            if (!full) continue;
+            p_.drawLine(high - cap, high + cap);
+            p_.drawLine(low - cap, low + cap);
         }
     }
 

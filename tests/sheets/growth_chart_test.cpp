@@ -75,7 +75,7 @@ TEST_CASE("age is the axis only when every observation has one") {
     CHECK(byDate.x.title == "Date of session");
     CHECK(byDate.series.size() == 2);
     GrowthChartOptions ages;
-    ages.time = TimeAxis::Age;
+    ages.time = TimeAxis::ByAge;
     CHECK(growthChart(lines, ChartMeasure::StandardLength, ages).series.size() == 1);
 }
 
@@ -109,7 +109,7 @@ TEST_CASE("growth charts are written as pictures of the size asked for") {
     writeGrowthChartPng(bayOfSeven(), ChartMeasure::DepthRatio, scratch("growth-dark.png"), options);
     std::vector<GrowthLine> equal = bayOfSeven();
     equal[3].highlighted = false;
-    options.time = TimeAxis::Date;
+    options.time = TimeAxis::ByDate;
     options.png.dark = false;
     writeGrowthChartPng(equal, ChartMeasure::DepthRatio, scratch("growth-date.png"), options);
     writeGrowthChartPng({}, ChartMeasure::DepthRatio, scratch("growth-empty.png"), options);

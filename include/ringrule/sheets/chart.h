@@ -51,9 +51,12 @@ struct Chart {
     std::string emptySentence;  ///< said in place of the chart when no series has a point
 };
 
-/// A numeric axis over [low, high] with about `wantedTicks` ticks at 1, 2 or 5 times a power of ten; the axis begins
-/// and ends on a tick. Precondition: low <= high.
-[[nodiscard]] ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks = 6);
+enum class AxisEnds { OnTicks, AsGiven };
+
+/// A numeric axis over [low, high] with about `wantedTicks` ticks at 1, 2 or 5 times a power of ten; unless its ends
+/// are to stay as given, it begins and ends on a tick. Precondition: low <= high.
+[[nodiscard]] ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks = 6,
+                                   AxisEnds ends = AxisEnds::OnTicks);
 
 /// A time axis over days since 1970-01-01 with ticks on firsts of months (or on days when the span is short), labelled
 /// as dates.

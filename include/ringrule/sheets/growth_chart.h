@@ -25,14 +25,14 @@ enum class ChartMeasure { StandardLength, DepthRatio, GirthRatio };
 [[nodiscard]] std::string_view chartMeasureTitle(ChartMeasure measure);  ///< e.g. "Standard length (mm)"
 
 enum class TimeAxis {
-    Auto,  ///< age when every observation has one, else the date
-    Age,   ///< age; observations without one are left out
-    Date,
+    Automatic,  ///< age when every observation has one, else the date
+    ByAge,      ///< age; observations without one are left out
+    ByDate,
 };
 
 struct GrowthChartOptions {
     std::string title;
-    TimeAxis time = TimeAxis::Auto;
+    TimeAxis time = TimeAxis::Automatic;
     bool band = true;              ///< median and spread of the lines that are not highlighted
     int smallestGroupForBand = 5;  ///< fewer animals carry no spread (see `docs/judgement.md`)
     ChartPngOptions png;

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/animal_table_model.h"
+
+#include <algorithm>
+
+#include "ringrule/sheets/number_text.h"
+
+namespace ringrule {
+namespace {
+
+/// The newest known value of a measure.
+Estimate newest(const std::vector<Observation>& observations, Estimate Observation::*measure) {
+    for (auto observation = observations.rbegin(); observation != observations.rend(); ++observation)
+        if (((*observation).*measure).known()) return (*observation).*measure;
+    return {};
+}
+
+}  // namespace
+
+AnimalTableModel::AnimalTableModel(const Collection& collection, QObject* parent)
+    : QAbstractTableModel(parent), collection_(collection) {
+    connect(&collection, &Collection::opened, this, &AnimalTableModel::rebuild);
+    connect(&collection, &Collection::reloaded, this, &AnimalTableModel::rebuild);
+    connect(&collection, &Collection::reviewChanged, this, &AnimalTableModel::rebuild);
+    if (collection.isOpen()) rebuild();
+}
+
+void AnimalTableModel::rebuild() {
+    beginResetModel();
+    rows_.clear();
+    for (const Animal& animal : collection_.animals()) {
+        Row row{animal, {}, {}, {}, {}, {}};
+        const auto& histories = collection_.review().histories;
+        const auto history = std::find_if(histories.begin(), histories.end(),
+                                          [&](const AnimalHistory& h) { return h.animal.id == animal.id; });
+        if (history != histories.end()) {
+            row.lengthMm = newest(history->observations, &Observation::standardLengthMm);
+            row.depthRatio = newest(history->observations, &Observation::depthRatio);
+            row.girthRatio = newest(history->observations, &Observation::girthRatio);
+            if (!history->observations.empty()) row.lastSeen = history->observations.back().on;
+            for (const Stay& stay : history->stays)
+                if (const Tank* tank = collection_.tank(stay.tank); tank != nullptr && !stay.to)
+                    row.tank = QString::fromStdString(tank->code);
+        }
+        rows_.push_back(std::move(row));
+    }
+    endResetModel();
+}
+
+int AnimalTableModel::rowOf(AnimalId animal) const {
+    const auto found =
+        std::find_if(rows_.begin(), rows_.end(), [&](const Row& row) { return row.animal.id == animal; });
+    return found == rows_.end() ? -1 : static_cast<int>(found - rows_.begin());
+}
+
+int AnimalTableModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int AnimalTableModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : int{ColumnCount};
+}
+
+QString AnimalTableModel::text(const Row& row, int column) const {
+    const auto number = [](const Estimate& estimate) {
+        return estimate.known() ? QString::fromStdString(numberWithInterval(estimate)) : QStringLiteral("–");
+    };
+    switch (column) {
+        case Code:
+            return QString::fromStdString(row.animal.code);
+        case Species:
+            return QString::fromStdString(row.animal.species);
+        case TankColumn:
+            return row.tank.isEmpty() ? QStringLiteral("–") : row.tank;
+        case Card:
+            return row.animal.card ? QString::number(*row.animal.card) : QStringLiteral("–");
+        case Length:
+            return number(row.lengthMm);
+        case DepthRatio:
+            return number(row.depthRatio);
+        case GirthRatio:
+            return number(row.girthRatio);
+        case LastSeen:
+            return row.lastSeen ? QString::fromStdString(formatDate(*row.lastSeen)) : tr("not yet");
+        default:
+            return {};
+    }
+}
+
+QVariant AnimalTableModel::sortKey(const Row& row, int column) const {
+    switch (column) {
+        case Card:
+            return row.animal.card ? *row.animal.card : -1;
+        case Length:
+            return row.lengthMm.known() ? row.lengthMm.value : -1.0;
+        case DepthRatio:
+            return row.depthRatio.known() ? row.depthRatio.value : -1.0;
+        case GirthRatio:
+            return row.girthRatio.known() ? row.girthRatio.value : -1.0;
+        default:
+            return text(row, column);
+    }
+}
+
+QVariant AnimalTableModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const Row& row = rows_[static_cast<std::size_t>(index.row())];
+    const bool number = index.column() >= Card && index.column() <= GirthRatio;
+    if (role == Qt::DisplayRole) return text(row, index.column());
+    if (role == SortRole) return sortKey(row, index.column());
+    if (role == Qt::TextAlignmentRole)
+        return QVariant::fromValue(Qt::AlignVCenter | (number ? Qt::AlignRight : Qt::AlignLeft));
+    return {};
+}
+
+QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || section < 0 || section >= ColumnCount) return {};
+    if (role == Qt::TextAlignmentRole)
+        return QVariant::fromValue(Qt::AlignVCenter |
+                                   (section >= Card && section <= GirthRatio ? Qt::AlignRight : Qt::AlignLeft));
+    if (role != Qt::DisplayRole) return {};
+    switch (section) {
+        case Code:
+            return tr("Animal");
+        case Species:
+            return tr("Species");
+        case TankColumn:
+            return tr("Tank");
+        case Card:
+            return tr("Card");
+        case Length:
+            return tr("Standard length, mm");
+        case DepthRatio:
+            return tr("Depth ratio");
+        case GirthRatio:
+            return tr("Girth ratio");
+        default:
+            return tr("Last seen");
+    }
+}
+
+}  // namespace ringrule

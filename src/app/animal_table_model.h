@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QAbstractTableModel>
+#include <vector>
+
+#include "app/collection.h"
+
+namespace ringrule {
+
+/// Every animal of the collection with its newest measures.
+class AnimalTableModel : public QAbstractTableModel {
+    Q_OBJECT
+
+public:
+    enum Column { Code, Species, TankColumn, Card, Length, DepthRatio, GirthRatio, LastSeen, ColumnCount };
+    static constexpr int SortRole = Qt::UserRole + 1;
+
+    explicit AnimalTableModel(const Collection& collection, QObject* parent = nullptr);
+
+    [[nodiscard]] AnimalId animalAt(int row) const { return rows_[static_cast<std::size_t>(row)].animal.id; }
+    [[nodiscard]] int rowOf(AnimalId animal) const;
+
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+
+private:
+    struct Row {
+        Animal animal;
+        QString tank;
+        Estimate lengthMm;
+        Estimate depthRatio;
+        Estimate girthRatio;
+        std::optional<Date> lastSeen;
+    };
+
+    void rebuild();
+    [[nodiscard]] QString text(const Row& row, int column) const;
+    [[nodiscard]] QVariant sortKey(const Row& row, int column) const;
+
+    const Collection& collection_;
+    std::vector<Row> rows_;
+};
+
+}  // namespace ringrule

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/animals_page.h"
+
+#include <QHeaderView>
+#include <algorithm>
+
+#include "app/new_animal_dialog.h"
+#include "ringrule/error.h"
+#include "ui_animals_page.h"
+
+namespace ringrule {
+namespace {
+
+void styleTable(QTableView& table) {
+    table.verticalHeader()->hide();
+    table.verticalHeader()->setDefaultSectionSize(table.fontMetrics().height() + 14);
+    table.horizontalHeader()->setHighlightSections(false);
+    table.horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    table.setTabKeyNavigation(false);
+}
+
+}  // namespace
+
+AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
+    : QWidget(parent), ui_(std::make_unique<Ui::AnimalsPage>()), collection_(collection), animals_(collection) {
+    ui_->setupUi(this);
+    sorted_.setSourceModel(&animals_);
+    sorted_.setSortRole(AnimalTableModel::SortRole);
+    sorted_.setFilterKeyColumn(-1);
+    sorted_.setFilterCaseSensitivity(Qt::CaseInsensitive);
+    ui_->animalTable->setModel(&sorted_);
+    ui_->historyTable->setModel(&history_);
+    styleTable(*ui_->animalTable);
+    styleTable(*ui_->historyTable);
+    ui_->animalTable->sortByColumn(AnimalTableModel::Code, Qt::AscendingOrder);
+    ui_->splitter->setSizes({420, 300});
+    connect(ui_->filterEdit, &QLineEdit::textChanged, &sorted_, &QSortFilterProxyModel::setFilterFixedString);
+    connect(ui_->animalTable->selectionModel(), &QItemSelectionModel::selectionChanged, this,
+            &AnimalsPage::showHistory);
+    connect(&animals_, &QAbstractItemModel::modelReset, this, [this] {
+        if (wanted_)
+            select(*wanted_);
+        else if (sorted_.rowCount() > 0)
+            ui_->animalTable->selectRow(0);
+        showHistory();
+    });
+    connect(ui_->newAnimalButton, &QPushButton::clicked, this, &AnimalsPage::askForAnimal);
+    connect(ui_->growthButton, &QPushButton::clicked, this, [this] {
+        if (const auto animal = selected()) emit growthWanted(*animal);
+    });
+    connect(ui_->animalTable, &QTableView::activated, ui_->growthButton, &QPushButton::click);
+    showHistory();
+}
+
+AnimalsPage::~AnimalsPage() = default;
+
+void AnimalsPage::askForAnimal() {
+    NewAnimalDialog dialog(collection_, this);
+    if (dialog.exec() != QDialog::Accepted) return;
+    try {
+        collection_.addAnimal(dialog.animal(), dialog.tankCode(), dialog.since());
+    } catch (const Error& error) {
+        emit problem(QString::fromStdString(error.what()));
+    }
+}
+
+std::optional<AnimalId> AnimalsPage::selected() const {
+    const QModelIndexList rows = ui_->animalTable->selectionModel()->selectedRows();
+    if (rows.isEmpty()) return std::nullopt;
+    return animals_.animalAt(sorted_.mapToSource(rows.front()).row());
+}
+
+void AnimalsPage::select(AnimalId animal) {
+    const int row = animals_.rowOf(animal);
+    if (row >= 0) ui_->animalTable->selectRow(sorted_.mapFromSource(animals_.index(row, 0)).row());
+}
+
+void AnimalsPage::showHistory() {
+    const std::optional<AnimalId> animal = selected();
+    if (animal) wanted_ = animal;
+    ui_->growthButton->setEnabled(animal.has_value());
+    ui_->historyHeading->setText(animal ? tr("Sessions of %1").arg(collection_.animalCode(animal)) : tr("Sessions"));
+    std::vector<Observation> observations;
+    for (const AnimalHistory& history : collection_.review().histories)
+        if (animal && history.animal.id == *animal) observations = history.observations;
+    history_.show(std::move(observations));
+}
+
+}  // namespace ringrule

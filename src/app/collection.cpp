@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/collection.h"
+
+#include <algorithm>
+
+#include "ringrule/error.h"
+#include "ringrule/workflow/collection_review.h"
+
+namespace ringrule {
+
+void Collection::open(const std::filesystem::path& folder) {
+    take(Store::open(folder));
+}
+
+void Collection::create(const std::filesystem::path& folder) {
+    take(Store::create(folder));
+}
+
+void Collection::take(Store store) {
+    store_.emplace(std::move(store));
+    review_ = {};
+    readHusbandry();
+    emit opened();
+    emit reviewChanged();
+}
+
+void Collection::reload() {
+    readHusbandry();
+    emit reloaded();
+    emit measuresChanged();
+}
+
+void Collection::readHusbandry() {
+    animals_ = store_->animals();
+    tanks_ = store_->tanks();
+    sessions_ = store_->sessions();
+    std::stable_sort(sessions_.begin(), sessions_.end(),
+                     [](const Session& a, const Session& b) { return a.on > b.on; });
+}
+
+const Animal* Collection::animal(AnimalId id) const {
+    const auto found = std::find_if(animals_.begin(), animals_.end(), [&](const Animal& a) { return a.id == id; });
+    return found == animals_.end() ? nullptr : &*found;
+}
+
+const Tank* Collection::tank(TankId id) const {
+    const auto found = std::find_if(tanks_.begin(), tanks_.end(), [&](const Tank& t) { return t.id == id; });
+    return found == tanks_.end() ? nullptr : &*found;
+}
+
+QString Collection::animalCode(std::optional<AnimalId> id) const {
+    const Animal* known = id ? animal(*id) : nullptr;
+    return known != nullptr ? QString::fromStdString(known->code) : tr("not identified");
+}
+
+void Collection::setReview(Review review) {
+    review_ = std::move(review);
+    emit reviewChanged();
+}
+
+std::vector<Box> Collection::boxes() const {
+    std::vector<Box> boxes;
+    std::error_code none;
+    for (const auto& entry : std::filesystem::directory_iterator(folder() / "calibration", none)) {
+        if (entry.path().extension() != ".json") continue;
+        try {
+            boxes.push_back(readBox(entry.path()));
+        } catch (const Error&) {
+            // Other JSON may lie beside the boxes; a broken box is reported where one is chosen.
+        }
+    }
+    std::sort(boxes.begin(), boxes.end(), [](const Box& a, const Box& b) { return a.name < b.name; });
+    return boxes;
+}
+
+std::optional<Box> Collection::box(const std::string& name) const {
+    for (Box& box : boxes())
+        if (box.name == name) return std::move(box);
+    return std::nullopt;
+}
+
+void Collection::keepBox(const std::filesystem::path& boxFile) {
+    keepBoxFile(*store_, boxFile);
+}
+
+void Collection::addAnimal(const Animal& animal, const std::string& tankCode, Date since) {
+    store_->together([&] {
+        const AnimalId added = store_->addAnimal(animal);
+        if (tankCode.empty()) return;
+        const auto known =
+            std::find_if(tanks_.begin(), tanks_.end(), [&](const Tank& t) { return t.code == tankCode; });
+        store_->addStay({added, known == tanks_.end() ? store_->addTank({{}, tankCode, {}}) : known->id, since, {}});
+    });
+    reload();
+}
+
+void Collection::accept(const StoredPhoto& photo, MeasureId measure) {
+    store_->setAccepted(measure, true);
+    emit photoChanged(photo.id);
+    emit measuresChanged();
+}
+
+void Collection::correct(const StoredPhoto& photo, const StoredMeasure& corrected) {
+    store_->addMeasure(corrected);
+    emit photoChanged(photo.id);
+    emit measuresChanged();
+}
+
+void Collection::assign(const StoredPhoto& photo, MeasureId measure, std::optional<AnimalId> animal) {
+    store_->assignAnimal(measure, animal);
+    emit photoChanged(photo.id);
+    emit measuresChanged();
+}
+
+}  // namespace ringrule

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QObject>
+#include <filesystem>
+#include <optional>
+#include <vector>
+
+#include "app/review.h"
+#include "ringrule/husbandry/records.h"
+#include "ringrule/optics/box_file.h"
+#include "ringrule/records/store.h"
+
+namespace ringrule {
+
+/// The collection that all pages show, and what changes in it. The only holder of the store in the window's thread.
+class Collection : public QObject {
+    Q_OBJECT
+
+public:
+    using QObject::QObject;
+
+    /// Opens a collection in place of the one open before. Throws `Error(BadStore)`; the old one then stays.
+    void open(const std::filesystem::path& folder);
+    /// Makes an empty collection and opens it.
+    void create(const std::filesystem::path& folder);
+
+    [[nodiscard]] bool isOpen() const { return store_.has_value(); }
+    /// Precondition: `isOpen()`.
+    [[nodiscard]] const Store& store() const { return *store_; }
+    [[nodiscard]] std::filesystem::path folder() const { return store_->folder(); }
+
+    [[nodiscard]] const std::vector<Animal>& animals() const { return animals_; }
+    [[nodiscard]] const std::vector<Tank>& tanks() const { return tanks_; }
+    /// Newest first.
+    [[nodiscard]] const std::vector<Session>& sessions() const { return sessions_; }
+    [[nodiscard]] const Animal* animal(AnimalId id) const;
+    [[nodiscard]] const Tank* tank(TankId id) const;
+    [[nodiscard]] QString animalCode(std::optional<AnimalId> id) const;
+
+    [[nodiscard]] const Review& review() const { return review_; }
+    void setReview(Review review);
+
+    /// The box files of the collection. One that cannot be used is left out.
+    [[nodiscard]] std::vector<Box> boxes() const;
+    [[nodiscard]] std::optional<Box> box(const std::string& name) const;
+
+    /// Keeps a copy of a box file. Throws `Error(BadBox)`.
+    void keepBox(const std::filesystem::path& boxFile);
+    /// Adds an animal, and its tank when there is none of this code; no tank when the code is empty.
+    void addAnimal(const Animal& animal, const std::string& tankCode, Date since);
+    void accept(const StoredPhoto& photo, MeasureId measure);
+    /// Stores a corrected measure in place of an earlier one, accepted.
+    void correct(const StoredPhoto& photo, const StoredMeasure& corrected);
+    void assign(const StoredPhoto& photo, MeasureId measure, std::optional<AnimalId> animal);
+    /// Reads again what another connection may have written.
+    void reload();
+
+signals:
+    void opened();
+    void reloaded();
+    void photoChanged(ringrule::PhotoId photo);
+    /// Measures changed: a review made before no longer holds.
+    void measuresChanged();
+    void reviewChanged();
+
+private:
+    void take(Store store);
+    void readHusbandry();
+
+    std::optional<Store> store_;
+    std::vector<Animal> animals_;
+    std::vector<Tank> tanks_;
+    std::vector<Session> sessions_;
+    Review review_;
+};
+
+}  // namespace ringrule

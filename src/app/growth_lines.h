@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <set>
+#include <vector>
+
+#include "ringrule/judge/finding.h"
+#include "ringrule/sheets/growth_chart.h"
+
+namespace ringrule {
+
+/// The histories of these animals as chart lines, those in `picked` highlighted.
+[[nodiscard]] std::vector<GrowthLine> growthLines(const std::vector<AnimalHistory>& histories,
+                                                  const std::set<AnimalId>& shown, const std::set<AnimalId>& picked);
+
+/// The tank in which an animal is, or was last.
+[[nodiscard]] std::optional<TankId> lastTank(const AnimalHistory& history);
+
+/// The chart that shows a finding's evidence: its animal against those it was compared with, or else its own past.
+[[nodiscard]] Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& finding);
+
+}  // namespace ringrule

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QIcon>
+#include <QImageReader>
+#include <QSettings>
+#include <QTimer>
+
+#include "app/appearance.h"
+#include "app/main_window.h"
+#include "app/picture_run.h"
+#include "app/settings.h"
+
+namespace {
+
+constexpr int kImageMegabytes = 1024;
+
+QString text(const char* words) {
+    return QCoreApplication::translate("main", words);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    QApplication application(argc, argv);
+    QCoreApplication::setApplicationName("Ringrule");
+    QCoreApplication::setOrganizationName("Ringrule");
+    QCoreApplication::setApplicationVersion(RINGRULE_VERSION);
+    QApplication::setWindowIcon(QIcon(":/ringrule/ringrule.svg"));
+    QImageReader::setAllocationLimit(kImageMegabytes);
+
+    QCommandLineParser parser;
+    parser.setApplicationDescription(text("Measures seahorses and pipefish from photographs."));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    parser.addPositionalArgument("collection", text("Folder of the collection to open."), "[collection]");
+    const QCommandLineOption pictures("pictures", text("Save a picture of every page into this folder and quit."),
+                                      "folder");
+    const QCommandLineOption colours("colours", text("Colours of this run: system, light or dark."), "name");
+    parser.addOptions({pictures, colours});
+    parser.process(application);
+
+    QSettings store;
+    const bool picturesOnly = parser.isSet(pictures);
+    ringrule::Settings settings = picturesOnly ? ringrule::Settings() : ringrule::readSettings(store);
+    if (parser.value(colours) == "light") settings.colours = ringrule::Colours::Light;
+    if (parser.value(colours) == "dark") settings.colours = ringrule::Colours::Dark;
+    ringrule::setAppearance(settings.colours);
+
+    ringrule::MainWindow window(settings);
+    window.show();
+    if (!parser.positionalArguments().isEmpty())
+        window.openCollection(parser.positionalArguments().front().toStdString());
+    if (picturesOnly) return ringrule::savePictures(window, parser.value(pictures).toStdString()) ? 0 : 1;
+    const int status = QApplication::exec();
+    ringrule::writeSettings(store, window.settings());
+    return status;
+}

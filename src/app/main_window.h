@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QMainWindow>
+#include <QTimer>
+#include <memory>
+#include <optional>
+
+#include "app/collection.h"
+#include "app/job_runner.h"
+#include "app/settings.h"
+
+class QAction;
+class QProgressBar;
+class QLabel;
+class QPushButton;
+
+namespace Ui {
+class MainWindow;
+}
+
+namespace ringrule {
+
+class AnimalsPage;
+class FindingsPage;
+class GrowthPage;
+class SessionPage;
+class WelcomePage;
+
+/// The window: the list of pages, the menus, the running job and the message strip.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+
+public:
+    explicit MainWindow(Settings settings, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    /// Opens a collection; what goes wrong is said in the message strip.
+    void openCollection(const std::filesystem::path& folder);
+    void createCollection(const std::filesystem::path& folder);
+    /// Measures a folder of photos into the collection, off the window's thread.
+    void measureSession(const std::filesystem::path& photos, const Session& session, const Box& box);
+
+    /// Measures the invented demo house into a new collection there and opens it, off the window's thread.
+    void makeDemo(const std::filesystem::path& folder);
+
+    [[nodiscard]] Settings settings() const;
+    [[nodiscard]] Collection& collection() { return collection_; }
+    [[nodiscard]] JobRunner& job() { return job_; }
+    [[nodiscard]] bool busy() const;
+    [[nodiscard]] int pageCount() const;
+    void showPage(int page);
+    [[nodiscard]] QString pageName(int page) const;
+    /// Findings as told after the session of this day; absent: after the newest.
+    void reviewAsOf(std::optional<Date> day);
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    void addPages();
+    void connectPages();
+    void addMenus();
+    void addJobBar();
+    void addFileMenu();
+    void addPhotoMenu();
+    void addGoMenu();
+    void addColoursMenu(QMenu& view);
+    void collectionOpened();
+    void showFindingCount();
+    void askForCollection();
+    void askForNewCollection();
+    void askForDemo();
+    void askForSession();
+    void startReview();
+    void remember(const std::filesystem::path& folder);
+    void showAbout();
+    void showGrowthOf(AnimalId animal);
+
+    std::unique_ptr<Ui::MainWindow> ui_;
+    Settings settings_;
+    Collection collection_;
+    JobRunner job_;     ///< long jobs that a keeper starts
+    JobRunner review_;  ///< histories and findings
+    QTimer reviewSoon_;
+    std::optional<Date> asOf_;
+    WelcomePage* welcome_ = nullptr;
+    SessionPage* sessionPage_ = nullptr;
+    AnimalsPage* animalsPage_ = nullptr;
+    GrowthPage* growthPage_ = nullptr;
+    FindingsPage* findingsPage_ = nullptr;
+    QProgressBar* progress_ = nullptr;
+    QLabel* stage_ = nullptr;
+    QPushButton* stop_ = nullptr;
+    std::vector<QAction*> collectionActions_;  ///< need an open collection
+};
+
+}  // namespace ringrule

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The main window's menus and the bar of the running job.
+#include <QActionGroup>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QStatusBar>
+
+#include "app/animals_page.h"
+#include "app/appearance.h"
+#include "app/cautions.h"
+#include "app/growth_page.h"
+#include "app/main_window.h"
+#include "app/session_page.h"
+#include "ui_main_window.h"
+
+namespace ringrule {
+
+void MainWindow::addMenus() {
+    addFileMenu();
+    QMenu* edit = menuBar()->addMenu(tr("&Edit"));
+    QAction* undo = sessionPage_->undoGroup().createUndoAction(this, tr("Undo"));
+    undo->setShortcut(QKeySequence::Undo);
+    QAction* redo = sessionPage_->undoGroup().createRedoAction(this, tr("Redo"));
+    redo->setShortcut(QKeySequence::Redo);
+    edit->addActions({undo, redo});
+    addPhotoMenu();
+    addGoMenu();
+    addColoursMenu(*menuBar()->addMenu(tr("&View")));
+    QMenu* help = menuBar()->addMenu(tr("&Help"));
+    help->addAction(tr("&Cautions"), QKeySequence::HelpContents, this, [this] { showCautions(this); });
+    help->addAction(tr("&About Ringrule"), this, &MainWindow::showAbout);
+    for (QAction* action : collectionActions_) action->setEnabled(false);
+}
+
+void MainWindow::addFileMenu() {
+    QMenu* file = menuBar()->addMenu(tr("&File"));
+    file->addAction(tr("&Open collection…"), QKeySequence::Open, this, &MainWindow::askForCollection);
+    file->addAction(tr("New &collection…"), QKeySequence(tr("Ctrl+Shift+N")), this, &MainWindow::askForNewCollection);
+    file->addAction(tr("Try the &demo…"), this, &MainWindow::askForDemo);
+    file->addSeparator();
+    collectionActions_.push_back(
+        file->addAction(tr("&New photo session…"), QKeySequence::New, this, &MainWindow::askForSession));
+    file->addSeparator();
+    collectionActions_.push_back(
+        file->addAction(tr("&Save the growth chart…"), QKeySequence::Save, growthPage_, &GrowthPage::savePicture));
+    collectionActions_.push_back(
+        file->addAction(tr("&Print the growth chart…"), QKeySequence::Print, growthPage_, &GrowthPage::print));
+    file->addSeparator();
+    file->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
+}
+
+void MainWindow::addPhotoMenu() {
+    QMenu* photo = menuBar()->addMenu(tr("&Photo"));
+    SessionPage* page = sessionPage_;
+    collectionActions_.push_back(
+        photo->addAction(tr("&Accept"), QKeySequence(tr("Ctrl+Return")), page, &SessionPage::accept));
+    collectionActions_.push_back(
+        photo->addAction(tr("&Next photo"), QKeySequence(tr("Ctrl+Down")), page, &SessionPage::next));
+    collectionActions_.push_back(
+        photo->addAction(tr("&Previous photo"), QKeySequence(tr("Ctrl+Up")), page, &SessionPage::previous));
+    photo->addSeparator();
+    collectionActions_.push_back(
+        photo->addAction(tr("Zoom &in"), QKeySequence(tr("Ctrl++")), page, &SessionPage::zoomIn));
+    collectionActions_.push_back(
+        photo->addAction(tr("Zoom &out"), QKeySequence(tr("Ctrl+-")), page, &SessionPage::zoomOut));
+    collectionActions_.push_back(
+        photo->addAction(tr("&Fit the animal"), QKeySequence(tr("Ctrl+0")), page, &SessionPage::fitPhoto));
+}
+
+void MainWindow::addGoMenu() {
+    QMenu* go = menuBar()->addMenu(tr("&Go to"));
+    for (int page = 0; page < pageCount(); ++page)
+        collectionActions_.push_back(go->addAction(ui_->pageList->item(page)->text(),
+                                                   QKeySequence(tr("Ctrl+%1").arg(page + 1)), this,
+                                                   [this, page] { showPage(page); }));
+}
+
+void MainWindow::addColoursMenu(QMenu& view) {
+    auto* group = new QActionGroup(this);
+    const std::pair<QString, Colours> choices[] = {{tr("Colours as the &system"), Colours::AsSystem},
+                                                   {tr("&Light colours"), Colours::Light},
+                                                   {tr("&Dark colours"), Colours::Dark}};
+    for (const auto& [name, colours] : choices) {
+        QAction* action = view.addAction(name, this, [this, chosen = colours] {
+            settings_.colours = chosen;
+            setAppearance(chosen);
+        });
+        action->setCheckable(true);
+        action->setChecked(settings_.colours == colours);
+        group->addAction(action);
+    }
+}
+
+void MainWindow::addJobBar() {
+    stage_ = new QLabel(this);
+    progress_ = new QProgressBar(this);
+    progress_->setRange(0, 1000);
+    progress_->setTextVisible(false);
+    progress_->setMaximumWidth(260);
+    progress_->setAccessibleName(tr("Progress of the running job"));
+    stop_ = new QPushButton(tr("Stop"), this);
+    stop_->setAccessibleName(tr("Stop the running job"));
+    statusBar()->addWidget(stage_, 1);
+    statusBar()->addPermanentWidget(progress_);
+    statusBar()->addPermanentWidget(stop_);
+    connect(stop_, &QPushButton::clicked, this, [this] {
+        job_.stop();
+        stop_->setEnabled(false);
+        stage_->setText(tr("Stopping…"));
+    });
+    connect(&job_, &JobRunner::started, this, [this](const QString& title) {
+        stage_->setText(title);
+        progress_->setValue(0);
+        stop_->setEnabled(true);
+        statusBar()->show();
+    });
+    connect(&job_, &JobRunner::progressed, this, [this](double fraction, const QString& stage) {
+        progress_->setValue(qRound(1000.0 * fraction));
+        if (stop_->isEnabled()) stage_->setText(job_.title() + QStringLiteral("  ·  ") + stage);
+    });
+    connect(&job_, &JobRunner::finished, statusBar(), &QWidget::hide);
+    connect(&job_, &JobRunner::failed, this, [this](const QString& sentence, bool stopped) {
+        if (stopped)
+            ui_->messageStrip->showNews(tr("Stopped. The collection is as it was before."));
+        else
+            ui_->messageStrip->showProblem(sentence);
+    });
+    statusBar()->hide();
+}
+
+void MainWindow::showAbout() {
+    QMessageBox::about(
+        this, tr("About Ringrule"),
+        tr("<h3>Ringrule %1</h3><p>Measures seahorses and pipefish from photographs.</p>"
+           "<p>Free software under the GNU General Public License, version 3 or later, without any warranty.</p>")
+            .arg(QStringLiteral(RINGRULE_VERSION)));
+}
+
+}  // namespace ringrule

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QObject>
+#include <optional>
+
+#include "app/job_runner.h"
+#include "app/photo_picture.h"
+#include "ringrule/records/store.h"
+#include "ringrule/workflow/measure_photo.h"
+
+namespace ringrule {
+
+/// What is to be read of a stored photo.
+struct PhotoRequest {
+    PhotoId photo;
+    std::filesystem::path original;
+    std::optional<Box> box;  ///< absent: picture only
+    PhotoOptions options;
+    std::vector<StoredMeasure> stored;  ///< whose landmarks moved by hand are set again
+};
+
+struct PhotoAnswer {
+    PhotoId photo;
+    PhotoPicture picture;
+    std::optional<PhotoReading> reading;
+    QString problem;  ///< why there is no reading
+};
+
+/// The reading with the landmarks that were moved by hand in the stored measures moved again.
+[[nodiscard]] PhotoReading withStoredMoves(PhotoReading reading, const std::vector<StoredMeasure>& stored);
+
+/// Reads photos off the window's thread. Only the newest request is answered.
+class PhotoReader : public QObject {
+    Q_OBJECT
+
+public:
+    explicit PhotoReader(QObject* parent = nullptr);
+    void read(PhotoRequest request);
+    [[nodiscard]] bool busy() const { return runner_.running() || waiting_; }
+
+signals:
+    void answered(const ringrule::PhotoAnswer& answer);
+    void failed(ringrule::PhotoId photo, const QString& sentence);
+
+private:
+    void begin();
+
+    JobRunner runner_;
+    std::optional<PhotoRequest> waiting_;
+    PhotoId current_;
+};
+
+}  // namespace ringrule

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/picture_run.h"
+
+#include <QEventLoop>
+#include <QPixmap>
+#include <QTimer>
+
+#include "app/main_window.h"
+
+namespace ringrule {
+namespace {
+
+constexpr int kLookEveryMs = 20;
+
+bool save(MainWindow& window, const std::filesystem::path& folder, const QString& name) {
+    waitUntilIdle(window);
+    return window.grab().save(QString::fromStdString((folder / (name.toStdString() + ".png")).string()));
+}
+
+/// The newest day after which an animal needed a look; a page without a finding is a poor picture.
+void reviewNewestFindings(MainWindow& window) {
+    const std::vector<Date> days = window.collection().review().days;
+    for (const Date day : days) {
+        for (const Finding& finding : window.collection().review().findings)
+            if (finding.kind != FindingKind::CannotTell && finding.kind != FindingKind::MeasureDoubtful) return;
+        window.reviewAsOf(day);
+        waitUntilIdle(window);
+    }
+}
+
+}  // namespace
+
+void waitUntilIdle(MainWindow& window) {
+    QEventLoop loop;
+    QTimer timer;
+    QObject::connect(&timer, &QTimer::timeout, &loop, [&] {
+        if (!window.busy()) loop.quit();
+    });
+    timer.start(kLookEveryMs);
+    loop.exec();
+}
+
+bool savePictures(MainWindow& window, const std::filesystem::path& folder) {
+    std::filesystem::create_directories(folder);
+    bool good = true;
+    if (!window.collection().isOpen()) return save(window, folder, QStringLiteral("welcome"));
+    waitUntilIdle(window);
+    reviewNewestFindings(window);
+    for (int page = 0; page < window.pageCount(); ++page) {
+        window.showPage(page);
+        good = save(window, folder, window.pageName(page)) && good;
+    }
+    return good;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/review.h"
+
+#include <algorithm>
+#include <functional>
+
+#include "ringrule/judge/review.h"
+#include "ringrule/records/store.h"
+#include "ringrule/workflow/collection_review.h"
+
+namespace ringrule {
+
+Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
+    Review review;
+    const Store store = Store::open(folder);
+    review.histories = historiesFromStore(store);
+    for (const AnimalHistory& history : review.histories)
+        for (const Observation& observation : history.observations) review.days.push_back(observation.on);
+    std::sort(review.days.begin(), review.days.end(), std::greater<>());
+    review.days.erase(std::unique(review.days.begin(), review.days.end()), review.days.end());
+    for (const Date day : review.days)
+        if (!review.asOf && (!asOf || day <= *asOf)) review.asOf = day;
+    if (review.asOf) review.findings = reviewAnimals(review.histories, *review.asOf);
+    return review;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/settings.h"
+
+#include <QSettings>
+
+namespace ringrule {
+namespace {
+
+constexpr const char* kColours = "view/colours";
+constexpr const char* kRecent = "collections/recent";
+constexpr const char* kKeeper = "session/keeper";
+constexpr const char* kGeometry = "window/geometry";
+constexpr int kMostRecent = 8;
+
+const QStringList& colourNames() {
+    static const QStringList names{QStringLiteral("system"), QStringLiteral("light"), QStringLiteral("dark")};
+    return names;
+}
+
+}  // namespace
+
+Settings readSettings(const QSettings& from) {
+    Settings settings;
+    settings.colours =
+        static_cast<Colours>(std::max<qsizetype>(0, colourNames().indexOf(from.value(kColours).toString())));
+    settings.recentCollections = from.value(kRecent).toStringList();
+    settings.keeper = from.value(kKeeper).toString();
+    settings.windowGeometry = from.value(kGeometry).toByteArray();
+    return settings;
+}
+
+void writeSettings(QSettings& to, const Settings& settings) {
+    to.setValue(kColours, colourNames()[static_cast<int>(settings.colours)]);
+    to.setValue(kRecent, settings.recentCollections);
+    to.setValue(kKeeper, settings.keeper);
+    to.setValue(kGeometry, settings.windowGeometry);
+}
+
+Settings withRecent(Settings settings, const QString& folder) {
+    settings.recentCollections.removeAll(folder);
+    settings.recentCollections.prepend(folder);
+    while (settings.recentCollections.size() > kMostRecent) settings.recentCollections.removeLast();
+    return settings;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QAbstractItemModelTester>
+#include <QSignalSpy>
+#include <QSortFilterProxyModel>
+#include <catch2/catch.hpp>
+
+#include "app/animal_choice_model.h"
+#include "app/animal_table_model.h"
+#include "app/finding_list_model.h"
+#include "app/history_table_model.h"
+#include "app/measure_table_model.h"
+#include "app/photo_list_model.h"
+#include "app/review.h"
+#include "app/two_line_delegate.h"
+#include "small_collection.h"
+
+using namespace ringrule;
+
+namespace {
+
+/// Qt's own checks of a model; a broken rule of theirs ends the test program.
+struct Tested {
+    explicit Tested(QAbstractItemModel& model)
+        : tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal) {}
+    QAbstractItemModelTester tester;
+};
+
+void readEverything(const QAbstractItemModel& model) {
+    for (int row = 0; row < model.rowCount(); ++row)
+        for (int column = 0; column < model.columnCount(); ++column)
+            for (int role = 0; role < Qt::UserRole + 5; ++role) (void)model.data(model.index(row, column), role);
+}
+
+}  // namespace
+
+TEST_CASE("the photo list holds a session's photos and follows their changes") {
+    Collection collection;
+    collection.open(smallCollection());
+    PhotoListModel model(collection);
+    const Tested tested(model);
+    CHECK(model.rowCount() == 0);
+    model.showSession(collection.sessions().front().id);
+    REQUIRE(model.rowCount() == 3);
+    readEverything(model);
+    CHECK(model.data(model.index(0), Qt::DisplayRole).toString() == "P1, side");
+    const auto& first = model.row(0);
+    REQUIRE(first.measures.size() == 1);
+    const MeasureId measure = first.measures.front().id;
+    QSignalSpy changes(&model, &QAbstractItemModel::dataChanged);
+    collection.assign(first.photo, measure, std::nullopt);
+    CHECK(changes.count() == 1);
+    CHECK(model.data(model.index(0), Qt::DisplayRole).toString() == "not identified, side");
+    collection.accept(model.row(0).photo, measure);
+    CHECK(model.row(0).state == PhotoState::Accepted);
+    CHECK(model.data(model.index(0), SecondLineRole).toString() == stateWords(PhotoState::Accepted));
+    model.showSession(std::nullopt);
+    CHECK(model.rowCount() == 0);
+}
+
+TEST_CASE("the animal table shows each animal with its newest measures, and sorts by number") {
+    Collection collection;
+    AnimalTableModel model(collection);
+    const Tested tested(model);
+    const std::filesystem::path folder = smallCollection();
+    collection.open(folder);
+    REQUIRE(model.rowCount() == 3);
+    CHECK(model.data(model.index(0, AnimalTableModel::LastSeen), Qt::DisplayRole).toString() == "not yet");
+    collection.setReview(reviewOf(folder, std::nullopt));
+    readEverything(model);
+    CHECK(model.data(model.index(1, AnimalTableModel::Code), Qt::DisplayRole).toString() == "P2");
+    CHECK(model.data(model.index(1, AnimalTableModel::TankColumn), Qt::DisplayRole).toString() == "bay-3");
+    CHECK(model.data(model.index(1, AnimalTableModel::LastSeen), Qt::DisplayRole).toString() == "2031-01-06");
+    CHECK(model.data(model.index(1, AnimalTableModel::Length), Qt::DisplayRole).toString().contains("±"));
+
+    QSortFilterProxyModel sorted;
+    const Tested testedProxy(sorted);
+    sorted.setSourceModel(&model);
+    sorted.setSortRole(AnimalTableModel::SortRole);
+    sorted.sort(AnimalTableModel::Length, Qt::DescendingOrder);
+    const auto lengthAt = [&](int row) {
+        return sorted.index(row, AnimalTableModel::Length).data(AnimalTableModel::SortRole).toDouble();
+    };
+    CHECK(lengthAt(0) >= lengthAt(1));
+    CHECK(lengthAt(1) >= lengthAt(2));
+    CHECK(lengthAt(2) > 0.0);
+}
+
+TEST_CASE("the measure table says what cannot be told and never prints a bare number") {
+    MeasureTableModel model;
+    const Tested tested(model);
+    Measurement measurement;
+    measurement.shape = Shape::Pipefish;
+    measurement.standardLengthMm = {132.4, 0.3, 0.1};
+    model.show(measurement);
+    readEverything(model);
+    REQUIRE(model.rowCount() > 5);
+    for (int row = 0; row < model.rowCount(); ++row) {
+        const QString value = model.index(row, 1).data().toString();
+        CHECK((value.contains("±") || value == "cannot tell"));
+    }
+    model.clear();
+    CHECK(model.rowCount() == 0);
+}
+
+TEST_CASE("the history table is newest first") {
+    HistoryTableModel model;
+    const Tested tested(model);
+    std::vector<Observation> observations(3);
+    for (int k = 0; k < 3; ++k) observations[static_cast<std::size_t>(k)].on = Date(std::chrono::days(22000 + 30 * k));
+    observations[1].girthFair = false;
+    model.show(observations);
+    readEverything(model);
+    CHECK(model.index(0, 0).data().toString() > model.index(2, 0).data().toString());
+    CHECK(model.index(1, 0).data().toString().contains("carrying"));
+    CHECK(model.index(0, HistoryTableModel::Length).data().toString() == "–");
+}
+
+TEST_CASE("the finding list names animal and kind") {
+    FindingListModel model;
+    const Tested tested(model);
+    Finding finding;
+    finding.kind = FindingKind::Thin;
+    finding.animalCode = "P4";
+    finding.sentence = "P4 is thinner than its tankmates.";
+    model.show({finding, finding});
+    readEverything(model);
+    CHECK(model.rowCount() == 2);
+    CHECK(model.index(0).data().toString() == "P4");
+    CHECK(model.index(0).data(Qt::AccessibleTextRole).toString() == "P4 is thinner than its tankmates.");
+    CHECK_FALSE(model.index(0).data(SignRole).toString().isEmpty());
+    model.show({});
+    CHECK(model.rowCount() == 0);
+}
+
+TEST_CASE("animals are ticked for a chart one by one") {
+    AnimalChoiceModel model;
+    const Tested tested(model);
+    std::vector<Animal> animals(2);
+    animals[0].code = "P1";
+    animals[1].code = "P2";
+    animals[1].id = {7};
+    model.show(animals);
+    readEverything(model);
+    CHECK(model.ticked(1));
+    CHECK(model.setData(model.index(1), Qt::Unchecked, Qt::CheckStateRole));
+    CHECK_FALSE(model.ticked(1));
+    CHECK(model.ticked(0));
+    CHECK(model.rowOf({7}) == 1);
+    CHECK_FALSE(model.setData(model.index(0), "x", Qt::EditRole));
+}
