@@ -8,13 +8,13 @@
 #include <cstring>
 #include <string_view>
 
-#include <jpeglib.h>
 #include <jerror.h>
+#include <jpeglib.h>
 
 namespace ringrule {
 namespace {
 
-constexpr unsigned kStartOfScan = 0xDA, kEndOfImage = 0xD9, kApp1 = 0xE1;
+constexpr unsigned kEndOfImage = 0xD9, kApp1 = 0xE1;
 
 unsigned word(std::span<const unsigned char> bytes, std::size_t at) {
     return (unsigned{bytes[at]} << 8U) | unsigned{bytes[at + 1]};
@@ -24,7 +24,9 @@ bool isFrameHeader(unsigned marker) {
     return marker >= 0xC0 && marker <= 0xCF && marker != 0xC4 && marker != 0xC8 && marker != 0xCC;
 }
 
-bool standsAlone(unsigned marker) { return marker == 0x01 || (marker >= 0xD0 && marker <= 0xD8); }
+bool standsAlone(unsigned marker) {
+    return marker == 0x01 || (marker >= 0xD0 && marker <= 0xD8);
+}
 
 // Place of the next marker byte (after its 0xFF) at or behind `from`, passing over stuffed zeros and restart markers
 // of coded data; the size of `bytes` when there is none.
@@ -75,7 +77,7 @@ void noteWarning(j_common_ptr info, int level) {
 void decodeRows(Decoder& decoder, cv::Mat& grey) {
     jpeg_decompress_struct& info = decoder.info;
     while (info.output_scanline < info.output_height) {
-        JSAMPROW row = grey.ptr<unsigned char>(static_cast<int>(info.output_scanline));
+        auto* row = grey.ptr<unsigned char>(static_cast<int>(info.output_scanline));
         jpeg_read_scanlines(&info, &row, 1);
     }
     jpeg_finish_decompress(&info);
@@ -114,8 +116,7 @@ JpegPixels decodeJpegGrey(std::span<const unsigned char> bytes) {
     decoder.errors.error_exit = stopDecoding;
     decoder.errors.emit_message = noteWarning;
     if (setjmp(decoder.onError) == 0) {
-        jpeg_create_decompress(&decoder.info);
-        decoder.info.client_data = &decoder;
+        jpeg_create_decompress(&decoder.info);  // keeps error manager and client data
         jpeg_mem_src(&decoder.info, bytes.data(), static_cast<unsigned long>(bytes.size()));
         jpeg_read_header(&decoder.info, TRUE);
         decoder.info.out_color_space = JCS_GRAYSCALE;

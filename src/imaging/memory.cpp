@@ -15,7 +15,8 @@ void keepLargePagesMapped() {
     mallopt(M_MMAP_MAX, 0);
     mallopt(M_TRIM_THRESHOLD, 1 << 30);
     mallopt(M_TOP_PAD, 16 << 20);
-    // A thread's own arena consists of 64 MB heaps that are unmapped as soon as they are empty; the main one only grows.
+    // A thread's own arena consists of 64 MB heaps that are unmapped as soon as they are empty; the main one only
+    // grows.
     mallopt(M_ARENA_MAX, 1);
 #endif
 }

@@ -50,7 +50,7 @@ std::int64_t checkedSize(const std::filesystem::path& path, const PhotoLimits& l
     if (error) refuse(path, "the photo cannot be opened: check that you may read it");
     if (size == 0) refuse(path, "the photo is empty: copy it again from the card");
     if (size > limits.maxFileBytes)
-        refuse(path, "the file is larger than " + std::to_string(limits.maxFileBytes / (1024 * 1024)) +
+        refuse(path, "the file is larger than " + std::to_string(limits.maxFileBytes / 1'048'576) +
                          " MB: save the photo as JPEG");
     return size;
 }
@@ -106,8 +106,9 @@ void checkLayout(const Layout& layout, const std::filesystem::path& path, const 
 // OpenCV's decode without its own turning by EXIF (but TIFF is always turned); empty when it fails in whatever way.
 cv::Mat decode(Bytes bytes, int flags) {
     try {
-        return cv::imdecode(cv::Mat(1, static_cast<int>(bytes.size()), CV_8UC1, const_cast<unsigned char*>(bytes.data())),
-                            flags | cv::IMREAD_IGNORE_ORIENTATION);
+        return cv::imdecode(
+            cv::Mat(1, static_cast<int>(bytes.size()), CV_8UC1, const_cast<unsigned char*>(bytes.data())),
+            flags | cv::IMREAD_IGNORE_ORIENTATION);
     } catch (const cv::Exception&) {
         return {};
     }

@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::string_view kFormat = "ringrule-box/1";
 constexpr double kLongestMm = 10'000.0;  // anything longer is a slip of unit, e.g. micrometres
-constexpr std::uintmax_t kMaxFileBytes = 4U * 1024U * 1024U;
+constexpr std::uintmax_t kMaxFileBytes = 4'194'304;
 
 MarkerDictionary dictionaryOf(const JsonField& field) {
     const auto dictionary = markerDictionary(field.text());

@@ -43,8 +43,8 @@ Corners cornersOf(const PhotoLens& lens, const PlateLayout& plate, const std::ve
     return corners;
 }
 
-// The pose of an ordinary pinhole from the homography of plate to rays (Zhang 2000, section 3.1), its distance then read
-// as the reduced distance of the layers.
+// The pose of an ordinary pinhole from the homography of plate to rays (Zhang 2000, section 3.1), its distance then
+// read as the reduced distance of the layers.
 std::optional<CameraFit> firstGuess(const PhotoLens& lens, const FlatLayers& layers, const Corners& corners) {
     const auto map = fitHomography(corners.platesMm, corners.rays);
     if (!map) return std::nullopt;
@@ -69,8 +69,10 @@ Eigen::VectorXd residuals(const CameraFit& fit, const Corners& corners, double p
     Eigen::VectorXd r(2 * count + 1);
     for (Eigen::Index i = 0; i < count; ++i) {
         const auto k = static_cast<std::size_t>(i);
-        r.segment<2>(2 * i) = (planeFromRay(corners.rays[k], fit.camera.plateFromCamera, fit.camera.footMm,
-                                            fit.layersToPlate) - corners.platesMm[k]) * (pxPerMm / kCornerSdPx);
+        r.segment<2>(2 * i) =
+            (planeFromRay(corners.rays[k], fit.camera.plateFromCamera, fit.camera.footMm, fit.layersToPlate) -
+             corners.platesMm[k]) *
+            (pxPerMm / kCornerSdPx);
     }
     r(2 * count) = priorMm > 0.0 ? (fit.layersToPlate.airMm - priorMm) / (kDistancePriorSd * priorMm) : 0.0;
     return r;
@@ -79,12 +81,14 @@ Eigen::VectorXd residuals(const CameraFit& fit, const Corners& corners, double p
 Eigen::MatrixXd jacobian(const CameraFit& fit, const Corners& corners, double pxPerMm, double priorMm) {
     Eigen::MatrixXd result(2 * static_cast<Eigen::Index>(corners.rays.size()) + 1, CameraFit::kParameters);
     for (int j = 0; j < CameraFit::kParameters; ++j) {
-        // Turns in radians against lengths of hundreds of mm; central differences are exact to about 1e-9 at these steps.
+        // Turns in radians against lengths of hundreds of mm; central differences are exact to about 1e-9 at these
+        // steps.
         const double step = j < 3 ? 1e-5 : 1e-2;
         Step by = Step::Zero();
         by(j) = step;
         result.col(j) = (residuals(fit.moved(by), corners, pxPerMm, priorMm) -
-                         residuals(fit.moved(-by), corners, pxPerMm, priorMm)) / (2.0 * step);
+                         residuals(fit.moved(-by), corners, pxPerMm, priorMm)) /
+                        (2.0 * step);
     }
     return result;
 }
@@ -152,8 +156,8 @@ std::optional<CameraFit> fitCamera(const PhotoLens& lens, const std::optional<Me
     const Eigen::Index marks = r.size() - 1;
     const double squares = r.head(marks).squaredNorm();
     fit.rmsPx = kCornerSdPx * std::sqrt(2.0 * squares / static_cast<double>(marks));
-    const double cornerSdPx =
-        std::max(kLeastCornerSdPx, kCornerSdPx * std::sqrt(squares / static_cast<double>(marks - CameraFit::kParameters)));
+    const double cornerSdPx = std::max(
+        kLeastCornerSdPx, kCornerSdPx * std::sqrt(squares / static_cast<double>(marks - CameraFit::kParameters)));
     Eigen::MatrixXd j = jacobian(fit, corners, pxPerMm, priorMm);
     j.topRows(marks) *= kCornerSdPx / cornerSdPx;
     const Eigen::LDLT<CameraFit::Covariance> information(j.transpose() * j);

@@ -29,8 +29,8 @@ struct CameraFit {
 };
 
 /// The pose that puts the marker corners where the plate says they are, by Levenberg–Marquardt over rays refracted
-/// exactly. `media` gives the layers and the distance from camera to window as a prior of `kDistancePriorSd`; without it
-/// all is taken as air at a distance of its own. Nothing when the corners determine no pose before the plate.
+/// exactly. `media` gives the layers and the distance from camera to window as a prior of `kDistancePriorSd`; without
+/// it all is taken as air at a distance of its own. Nothing when the corners determine no pose before the plate.
 [[nodiscard]] std::optional<CameraFit> fitCamera(const PhotoLens& lens, const std::optional<Media>& media,
                                                  const PlateLayout& plate, const std::vector<FoundMarker>& markers);
 

@@ -36,7 +36,8 @@ constexpr std::array kEntries{
 }  // namespace
 
 std::optional<MarkerDictionary> markerDictionary(std::string_view name) {
-    const auto found = std::find_if(kEntries.begin(), kEntries.end(), [name](const Entry& e) { return e.name == name; });
+    const auto found =
+        std::find_if(kEntries.begin(), kEntries.end(), [name](const Entry& e) { return e.name == name; });
     if (found == kEntries.end()) return std::nullopt;
     return found->dictionary;
 }

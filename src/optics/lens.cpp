@@ -32,14 +32,30 @@ Distortion distortion(const Lens& lens, const Eigen::Vector2d& ideal) {
 Eigen::Matrix2d turnOf(int exifOrientation) {
     Eigen::Matrix2d turn;
     switch (exifOrientation) {
-        case 2: turn << -1, 0, 0, 1; break;
-        case 3: turn << -1, 0, 0, -1; break;
-        case 4: turn << 1, 0, 0, -1; break;
-        case 5: turn << 0, 1, 1, 0; break;
-        case 6: turn << 0, 1, -1, 0; break;
-        case 7: turn << 0, -1, -1, 0; break;
-        case 8: turn << 0, -1, 1, 0; break;
-        default: turn.setIdentity(); break;
+        case 2:
+            turn << -1, 0, 0, 1;
+            break;
+        case 3:
+            turn << -1, 0, 0, -1;
+            break;
+        case 4:
+            turn << 1, 0, 0, -1;
+            break;
+        case 5:
+            turn << 0, 1, 1, 0;
+            break;
+        case 6:
+            turn << 0, 1, -1, 0;
+            break;
+        case 7:
+            turn << 0, -1, -1, 0;
+            break;
+        case 8:
+            turn << 0, -1, 1, 0;
+            break;
+        default:
+            turn.setIdentity();
+            break;
     }
     return turn;
 }
@@ -65,7 +81,9 @@ Lens scaledTo(const Lens& lens, int widthPx, int heightPx) {
 
 }  // namespace
 
-Eigen::Vector2d distorted(const Lens& lens, const Eigen::Vector2d& ideal) { return distortion(lens, ideal).at; }
+Eigen::Vector2d distorted(const Lens& lens, const Eigen::Vector2d& ideal) {
+    return distortion(lens, ideal).at;
+}
 
 Eigen::Matrix2d distortionJacobian(const Lens& lens, const Eigen::Vector2d& ideal) {
     return distortion(lens, ideal).jacobian;
@@ -135,10 +153,11 @@ PixelPoint PhotoLens::pixelFromRay(const Eigen::Vector2d& ray) const {
 PhotoLens::RayWithJacobian PhotoLens::rayWithJacobian(PixelPoint pixel) const {
     const Eigen::Vector2d recorded = slopeFromPx_ * Eigen::Vector2d(pixel.x, pixel.y) + slopeAtOrigin_;
     const Eigen::Vector2d ideal = undistorted(lens_, recorded);
-    return {turn_.transpose() * ideal,
-            turn_.transpose() * distortionJacobian(lens_, ideal).inverse() * slopeFromPx_};
+    return {turn_.transpose() * ideal, turn_.transpose() * distortionJacobian(lens_, ideal).inverse() * slopeFromPx_};
 }
 
-double PhotoLens::focalPx() const { return std::sqrt(lens_.focalXPx * lens_.focalYPx); }
+double PhotoLens::focalPx() const {
+    return std::sqrt(lens_.focalXPx * lens_.focalYPx);
+}
 
 }  // namespace ringrule

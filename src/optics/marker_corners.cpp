@@ -49,8 +49,7 @@ std::optional<Profile> profileAcross(const cv::Mat& grey, PixelPoint middle, Pix
     profile.count = std::min(Profile::kMost, 2 * std::max(3, static_cast<int>(std::lround(1.25 * reachPx))) + 1);
     profile.stepPx = 2.0 * reachPx / (profile.count - 1);
     for (int i = 0; i < profile.count; ++i)
-        profile.light[static_cast<std::size_t>(i)] =
-            lightAt(grey, middle + outward * (i * profile.stepPx - reachPx));
+        profile.light[static_cast<std::size_t>(i)] = lightAt(grey, middle + outward * (i * profile.stepPx - reachPx));
     const int flank = std::max(2, profile.count / 5);
     for (int i = 0; i < flank; ++i) {
         profile.ink += profile.at(i) / static_cast<float>(flank);
@@ -72,9 +71,9 @@ std::optional<int> stepBefore(const Profile& profile) {
     return nearest;
 }
 
-// Offset along the outward normal of the edge; nothing where there is no such step within ±reach. The light missing from
-// a full step is summed over the edge: unlike the crossing of half-way between two samples, the sum is not pulled toward
-// either of them.
+// Offset along the outward normal of the edge; nothing where there is no such step within ±reach. The light missing
+// from a full step is summed over the edge: unlike the crossing of half-way between two samples, the sum is not pulled
+// toward either of them.
 std::optional<double> edgeOffset(const cv::Mat& grey, PixelPoint middle, PixelPoint outward, double reachPx) {
     const auto profile = profileAcross(grey, middle, outward, reachPx);
     const auto before = profile ? stepBefore(*profile) : std::nullopt;
@@ -89,8 +88,7 @@ std::optional<double> edgeOffset(const cv::Mat& grey, PixelPoint middle, PixelPo
 }
 
 // Points on the edge from `a` to `b`, the outer tenths left out: there the corner's own blur bends the edge.
-std::vector<PixelPoint> edgePoints(const cv::Mat& grey, PixelPoint a, PixelPoint b, double reachPx,
-                                   int mostProfiles) {
+std::vector<PixelPoint> edgePoints(const cv::Mat& grey, PixelPoint a, PixelPoint b, double reachPx, int mostProfiles) {
     const double length = distance(a, b);
     const PixelPoint along = (b - a) * (1.0 / length);
     const PixelPoint outward{along.y, -along.x};
@@ -98,7 +96,8 @@ std::vector<PixelPoint> edgePoints(const cv::Mat& grey, PixelPoint a, PixelPoint
     std::vector<PixelPoint> points;
     for (int i = 0; i < profiles; ++i) {
         const PixelPoint middle = a + (b - a) * (0.12 + 0.76 * i / (profiles - 1));
-        if (const auto offset = edgeOffset(grey, middle, outward, reachPx)) points.push_back(middle + outward * *offset);
+        if (const auto offset = edgeOffset(grey, middle, outward, reachPx))
+            points.push_back(middle + outward * *offset);
     }
     if (5 * points.size() < 3 * static_cast<std::size_t>(profiles)) points.clear();
     return points;
@@ -137,7 +136,8 @@ std::optional<Line> robustLine(std::vector<Eigen::Vector2d> points, double small
         const auto middle = misses.begin() + static_cast<std::ptrdiff_t>(misses.size() / 2);
         std::nth_element(misses.begin(), middle, misses.end());
         const double limit = 3.0 * std::max(1.4826 * *middle, smallestSd);
-        std::erase_if(points, [&](const Eigen::Vector2d& p) { return std::abs(line.normal.dot(p) - line.offset) > limit; });
+        std::erase_if(points,
+                      [&](const Eigen::Vector2d& p) { return std::abs(line.normal.dot(p) - line.offset) > limit; });
     }
     if (points.size() < 6) return std::nullopt;
     return leastSquaresLine(points);

@@ -92,8 +92,7 @@ std::optional<FoundMarker> readMarker(const ReducedImage& image, const Square& s
     const auto bits = bitsOf(uprightCells(image, square, cells), cells);
     FoundMarker marker;
     int turns = 0;
-    if (!bits ||
-        !cv::aruco::getPredefinedDictionary(dictionary.opencvId)->identify(*bits, marker.id, turns, 0.0))
+    if (!bits || !cv::aruco::getPredefinedDictionary(dictionary.opencvId)->identify(*bits, marker.id, turns, 0.0))
         return std::nullopt;
     marker.cornersPx = square;
     std::rotate(marker.cornersPx.begin(), marker.cornersPx.begin() + (4 - turns) % 4, marker.cornersPx.end());

@@ -44,7 +44,8 @@ PixelPoint middleOf(const FoundMarker& marker) {
 }
 
 double sidePx(const FoundMarker& marker) {
-    return 0.5 * (distance(marker.cornersPx[0], marker.cornersPx[1]) + distance(marker.cornersPx[1], marker.cornersPx[2]));
+    return 0.5 *
+           (distance(marker.cornersPx[0], marker.cornersPx[1]) + distance(marker.cornersPx[1], marker.cornersPx[2]));
 }
 
 bool seenBefore(const std::vector<FoundMarker>& markers, const FoundMarker& marker) {
@@ -144,7 +145,8 @@ bool looksMirrored(const ReducedImage& image, const Searched& in) {
 Refusal refusalFor(const Search& search, const Box& box) {
     const std::string wanted = std::to_string(box.plate.markers.size());
     if (search.all.empty())
-        return {"no-plate", "No scale plate was found in the photo. Put the plate behind the animal, in focus and evenly lit."};
+        return {"no-plate",
+                "No scale plate was found in the photo. Put the plate behind the animal, in focus and evenly lit."};
     if (contradicts(search, box.plate) || (search.placed.markers.empty() && search.all.size() > 1))
         return {"plate-mismatch",
                 "The markers in the photo are not where the box file says. Choose the box file of this plate."};
@@ -154,10 +156,8 @@ Refusal refusalFor(const Search& search, const Box& box) {
 
 std::array<PixelPoint, 4> plateCorners(const ConsistentMarkers& placed, const PlateLayout& plate,
                                        const std::optional<PhotoLens>& lens) {
-    const std::array<Eigen::Vector2d, 4> cornersMm{Eigen::Vector2d{0.0, 0.0},
-                                                   {plate.widthMm, 0.0},
-                                                   {plate.widthMm, plate.heightMm},
-                                                   {0.0, plate.heightMm}};
+    const std::array<Eigen::Vector2d, 4> cornersMm{
+        Eigen::Vector2d{0.0, 0.0}, {plate.widthMm, 0.0}, {plate.widthMm, plate.heightMm}, {0.0, plate.heightMm}};
     std::array<PixelPoint, 4> corners;
     for (std::size_t k = 0; k < 4; ++k) {
         const Eigen::Vector2d at = (placed.imageFromPlate * cornersMm[k].homogeneous()).hnormalized();

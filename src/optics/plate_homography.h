@@ -17,7 +17,7 @@ struct PlateHomography {
     PlatePoint footMm;             ///< plate point in the middle of the photo, taken to lie opposite the camera
     double animalFromPlate = 1.0;  ///< lengths on the animal's plane over lengths on the plate behind it
     double rmsPx = 0.0;
-    double relativeSd = 0.0;       ///< of its scale, from the scatter of the corners
+    double relativeSd = 0.0;  ///< of its scale, from the scatter of the corners
 
     [[nodiscard]] AnimalPoint animalFromPixel(PixelPoint pixel) const;
     [[nodiscard]] PixelPoint pixelFromAnimal(AnimalPoint point) const;

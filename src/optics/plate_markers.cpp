@@ -86,7 +86,9 @@ std::vector<const Pairing*> largestAgreement(const std::vector<Pairing>& pairs) 
 std::array<PlatePoint, 4> markerCornersMm(const PlateMarker& marker) {
     const double half = 0.5 * marker.sideMm;
     const PlatePoint c = marker.centreMm;
-    return {PlatePoint{c.x - half, c.y - half}, {c.x + half, c.y - half}, {c.x + half, c.y + half},
+    return {PlatePoint{c.x - half, c.y - half},
+            {c.x + half, c.y - half},
+            {c.x + half, c.y + half},
             {c.x - half, c.y + half}};
 }
 

@@ -22,7 +22,8 @@ namespace ringrule {
 /// Markers that lie as the plate says they do.
 struct ConsistentMarkers {
     std::vector<FoundMarker> markers;
-    Eigen::Matrix3d imageFromPlate = Eigen::Matrix3d::Identity();  ///< to pixels, or to a lens's rays where one is given
+    Eigen::Matrix3d imageFromPlate =
+        Eigen::Matrix3d::Identity();  ///< to pixels, or to a lens's rays where one is given
     double rmsPx = 0.0;
 };
 

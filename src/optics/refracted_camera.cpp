@@ -35,12 +35,13 @@ Eigen::Matrix2d RefractedCamera::planeFromPixelJacobian(PixelPoint pixel, const 
     const Eigen::Matrix2d tangentFromRay =
         (plateFromCamera.topLeftCorner<2, 2>() - tangent * plateFromCamera.block<1, 2>(2, 0)) / direction.z();
     const double square = tangent.squaredNorm();
-    const Eigen::Matrix2d planeFromTangent =
-        layers.reducedDepthMm(square) * Eigen::Matrix2d::Identity() +
-        2.0 * layers.reducedDepthSlopeMm(square) * tangent * tangent.transpose();
+    const Eigen::Matrix2d planeFromTangent = layers.reducedDepthMm(square) * Eigen::Matrix2d::Identity() +
+                                             2.0 * layers.reducedDepthSlopeMm(square) * tangent * tangent.transpose();
     return planeFromTangent * tangentFromRay * rayFromPixel;
 }
 
-double RefractedCamera::tiltRadians() const { return std::acos(std::clamp(plateFromCamera(2, 2), -1.0, 1.0)); }
+double RefractedCamera::tiltRadians() const {
+    return std::acos(std::clamp(plateFromCamera(2, 2), -1.0, 1.0));
+}
 
 }  // namespace ringrule

@@ -9,8 +9,8 @@
 
 namespace ringrule {
 
-/// A pinhole camera with a lens, looking through flat layers at planes parallel to the plate. z runs from the camera into
-/// the plate; x and y are the plate's.
+/// A pinhole camera with a lens, looking through flat layers at planes parallel to the plate. z runs from the camera
+/// into the plate; x and y are the plate's.
 struct RefractedCamera {
     PhotoLens lens;
     Eigen::Matrix3d plateFromCamera;  ///< rotation: columns are the camera's axes in the plate's frame

@@ -40,9 +40,11 @@ Refusal notDetermined() {
             "The plate's markers do not fit the box file and its lens. Check the box file against the box."};
 }
 
-// Beyond this the corners contradict plate or lens: noise and print stay far below, and so does the bending of the plate
-// by a usual lens that is not known.
-bool holds(double rmsPx, double pxPerMm) { return rmsPx <= std::max(1.5, 0.15 * pxPerMm); }
+// Beyond this the corners contradict plate or lens: noise and print stay far below, and so does the bending of the
+// plate by a usual lens that is not known.
+bool holds(double rmsPx, double pxPerMm) {
+    return rmsPx <= std::max(1.5, 0.15 * pxPerMm);
+}
 
 double pxPerMmOf(const FoundPlate& plate, const PlateLayout& layout) {
     return distance(plate.cornersPx[0], plate.cornersPx[2]) / std::hypot(layout.widthMm, layout.heightMm);
@@ -133,13 +135,21 @@ double Scale::mmPerPx(PixelPoint pixel) const {
     return std::sqrt(std::abs(animalFromPixelJacobian(pixel).determinant()));
 }
 
-double Scale::relativeSdRandom() const { return state_->uncertainty.random; }
+double Scale::relativeSdRandom() const {
+    return state_->uncertainty.random;
+}
 
-double Scale::relativeSdShared() const { return state_->uncertainty.shared; }
+double Scale::relativeSdShared() const {
+    return state_->uncertainty.shared;
+}
 
-const std::vector<Remark>& Scale::remarks() const { return state_->remarks; }
+const std::vector<Remark>& Scale::remarks() const {
+    return state_->remarks;
+}
 
-std::optional<double> Scale::cameraToWindowMm() const { return state_->cameraToWindowMm; }
+std::optional<double> Scale::cameraToWindowMm() const {
+    return state_->cameraToWindowMm;
+}
 
 std::optional<double> Scale::tiltDegrees() const {
     const auto* scale = std::get_if<RefractedScale>(&state_->model);
@@ -147,6 +157,8 @@ std::optional<double> Scale::tiltDegrees() const {
     return scale->camera.tiltRadians() * 180.0 / std::numbers::pi;
 }
 
-double Scale::cornerRmsPx() const { return state_->rmsPx; }
+double Scale::cornerRmsPx() const {
+    return state_->rmsPx;
+}
 
 }  // namespace ringrule

@@ -57,7 +57,8 @@ double randomPart(const CameraFit& fit, const std::array<PixelPoint, 4>& probes,
         Step by = Step::Zero();
         by(j) = step;
         gradient(j) = (logLength(fit.moved(by), probes, heightMm, mediaKnown) -
-                       logLength(fit.moved(-by), probes, heightMm, mediaKnown)) / (2.0 * step);
+                       logLength(fit.moved(-by), probes, heightMm, mediaKnown)) /
+                      (2.0 * step);
     }
     return std::sqrt(std::max(0.0, gradient.dot(fit.covariance * gradient)));
 }

@@ -40,7 +40,9 @@ TEST_CASE("A homography is found again from its own points", "[plane_map]") {
     const Map truth = perspective();
     auto points = grid();
     SECTION("twenty points") {}
-    SECTION("four points") { points = {{0.0, 0.0}, {200.0, 0.0}, {200.0, 120.0}, {0.0, 120.0}}; }
+    SECTION("four points") {
+        points = {{0.0, 0.0}, {200.0, 0.0}, {200.0, 120.0}, {0.0, 120.0}};
+    }
     const auto matrix = fitHomography(points, mapped(truth, points));
     REQUIRE(matrix);
     const Map found(*matrix);
@@ -76,7 +78,8 @@ TEST_CASE("Noise averages out over the points", "[plane_map]") {
 }
 
 TEST_CASE("Points that do not determine a homography give none", "[plane_map]") {
-    const std::vector<Eigen::Vector2d> line{{0, 0}, {1, 1}, {2, 2}, {3, 3}, {4, 4}}, square{{0, 0}, {1, 0}, {1, 1}, {0, 1}};
+    const std::vector<Eigen::Vector2d> line{{0, 0}, {1, 1}, {2, 2}, {3, 3}, {4, 4}},
+        square{{0, 0}, {1, 0}, {1, 1}, {0, 1}};
     const std::vector<Eigen::Vector2d> onePlace(5, Eigen::Vector2d(2.0, 3.0));
     CHECK_FALSE(fitHomography(line, line));
     CHECK_FALSE(fitHomography(onePlace, onePlace));

@@ -13,7 +13,9 @@ namespace {
 
 using Outline = std::vector<PlatePoint>;
 
-std::span<const PlatePoint> view(const Outline& outline) { return outline; }
+std::span<const PlatePoint> view(const Outline& outline) {
+    return outline;
+}
 
 }  // namespace
 

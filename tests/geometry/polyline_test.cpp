@@ -23,7 +23,9 @@ Line quarterCircle() {
     return line;
 }
 
-std::span<const PixelPoint> view(const Line& line) { return line; }
+std::span<const PixelPoint> view(const Line& line) {
+    return line;
+}
 
 }  // namespace
 

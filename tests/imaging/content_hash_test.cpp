@@ -10,7 +10,9 @@ using namespace ringrule;
 
 namespace {
 
-std::string hashOf(const std::string& text) { return sha256Hex(std::vector<unsigned char>(text.begin(), text.end())); }
+std::string hashOf(const std::string& text) {
+    return sha256Hex(std::vector<unsigned char>(text.begin(), text.end()));
+}
 
 }  // namespace
 

@@ -4,8 +4,8 @@
 #include <cstdlib>
 #include <thread>
 
-#include <opencv2/core.hpp>
 #include <sys/resource.h>
+#include <opencv2/core.hpp>
 
 #include "ringrule/imaging/memory.h"
 

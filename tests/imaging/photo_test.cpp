@@ -164,7 +164,8 @@ TEST_CASE("Grey is what OpenCV decodes; colour goes with it", "[photo]") {
 }
 
 TEST_CASE("Every EXIF orientation is set upright", "[photo]") {
-    // EXIF 2.3, tag 0x0112: where the stored patch of the top left belongs on the upright photo of 120 × 80 or 80 × 120.
+    // EXIF 2.3, tag 0x0112: where the stored patch of the top left belongs on the upright photo of 120 × 80 or 80 ×
+    // 120.
     const auto [orientation, x, y] = GENERATE(table<int, double, double>({{1, 19.5, 15.5},
                                                                           {2, 99.5, 15.5},
                                                                           {3, 99.5, 63.5},
@@ -212,7 +213,8 @@ TEST_CASE("A photo cut short is refused wherever the cut falls", "[photo]") {
     const std::vector<int> options = GENERATE(std::vector<int>{}, std::vector<int>{cv::IMWRITE_JPEG_PROGRESSIVE, 1});
     const Bytes whole = withExif(encodedAs(".jpg", picture(), options), 1, "2031:03:04 10:22:31");
     for (std::size_t size = 4; size < whole.size(); size += 13) {
-        const std::string error = errorOf(folder.write("cut.jpg", Bytes(whole.begin(), whole.begin() + static_cast<std::ptrdiff_t>(size))));
+        const std::string error =
+            errorOf(folder.write("cut.jpg", Bytes(whole.begin(), whole.begin() + static_cast<std::ptrdiff_t>(size))));
         CAPTURE(size, whole.size(), error);
         CHECK(error.find("cut short") != std::string::npos);
     }
@@ -233,8 +235,8 @@ TEST_CASE("PNG and TIFF cut short or damaged are refused", "[photo]") {
     png[png.size() / 2] ^= 0x55U;
     CHECK_THAT(errorOf(folder.write("b.png", png)), Catch::Contains("damaged"));
     const Bytes tiff = encodedAs(".tiff", picture());
-    CHECK(errorOf(folder.write("a.tiff", Bytes(tiff.begin(), tiff.begin() + static_cast<std::ptrdiff_t>(tiff.size() / 2)))) !=
-          "no error");
+    CHECK(errorOf(folder.write("a.tiff", Bytes(tiff.begin(), tiff.begin() + static_cast<std::ptrdiff_t>(
+                                                                                tiff.size() / 2)))) != "no error");
 }
 
 TEST_CASE("Limits hold before anything is decoded", "[photo]") {

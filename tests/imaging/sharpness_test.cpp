@@ -12,13 +12,14 @@ using namespace ringrule;
 
 namespace {
 
-std::vector<float> blurredStep(double sigmaPx, double edgePx, double stepPx, double from, double to, double noise = 0.0) {
+std::vector<float> blurredStep(double sigmaPx, double edgePx, double stepPx, double from, double to,
+                               double noise = 0.0) {
     std::mt19937 random(7);
     std::normal_distribution<double> normal;
     std::vector<float> light;
     for (double x = -15.0; x <= 15.0; x += stepPx)
-        light.push_back(static_cast<float>(from + (to - from) * 0.5 * std::erfc((edgePx - x) / (std::sqrt(2.0) * sigmaPx)) +
-                                           noise * normal(random)));
+        light.push_back(static_cast<float>(
+            from + (to - from) * 0.5 * std::erfc((edgePx - x) / (std::sqrt(2.0) * sigmaPx)) + noise * normal(random)));
     return light;
 }
 
@@ -29,7 +30,8 @@ TEST_CASE("The blur of a step edge is read off its spilt light", "[sharpness]") 
     const double edge = GENERATE(-1.37, 0.0, 2.2);
     const double step = GENERATE(0.25, 0.5);
     CAPTURE(sigma, edge, step);
-    // A sum stands for an integral with a kink at the edge: up to step² / (6 sigma²) / 2 too much, 6 % at the coarsest here.
+    // A sum stands for an integral with a kink at the edge: up to step² / (6 sigma²) / 2 too much, 6 % at the coarsest
+    // here.
     CHECK(edgeSigmaPx(blurredStep(sigma, edge, step, 0.1, 0.7), step).value() == Approx(sigma).epsilon(0.06));
     CHECK(edgeSigmaPx(blurredStep(sigma, edge, step, 0.7, 0.1), step).value() == Approx(sigma).epsilon(0.06));
 }

@@ -135,15 +135,18 @@ TEST_CASE("Values of the wrong kind or out of reach are refused by name", "[box_
         {"/format", 1, "format must be text in quotes"},
         {"/format", "ringrule-box/2",
          "the box file is of version \"ringrule-box/2\"; this program reads \"ringrule-box/1\": update the program"},
-        {"/format", "something", "format is \"something\": this is not a box file, which says \"ringrule-box/1\" there"},
+        {"/format", "something",
+         "format is \"something\": this is not a box file, which says \"ringrule-box/1\" there"},
         {"/name", "", "name is empty: give the box a name"},
         {"/plate", 3, "plate must be an object in braces"},
-        {"/plate/dictionary", "DICT_3X3", "plate.dictionary is \"DICT_3X3\", which is no marker dictionary of OpenCV's"},
+        {"/plate/dictionary", "DICT_3X3",
+         "plate.dictionary is \"DICT_3X3\", which is no marker dictionary of OpenCV's"},
         {"/plate/size_mm", Json::array({200}), "plate.size_mm must have 2 entries, not 1"},
         {"/plate/size_mm", "200", "plate.size_mm must be a list in brackets"},
         {"/plate/size_mm/1", 0, "plate.size_mm[1] must be more than 0, not 0"},
         {"/plate/size_mm/0", 200000, "plate.size_mm[0] is more than 10 m: lengths are in millimetres"},
-        {"/plate/markers", Json::array(), "plate.markers must have at least 2 entries: one marker does not hold a scale"},
+        {"/plate/markers", Json::array(),
+         "plate.markers must have at least 2 entries: one marker does not hold a scale"},
         {"/plate/markers/1/id", 0, "plate.markers[1].id is 0 again: each marker needs its own"},
         {"/plate/markers/1/id", 50, "plate.markers[1].id must lie from 0 to 49, not 50"},
         {"/plate/markers/1/id", -1, "plate.markers[1].id must lie from 0 to 49, not -1"},
@@ -157,7 +160,8 @@ TEST_CASE("Values of the wrong kind or out of reach are refused by name", "[box_
         {"/animal_plane/distance_from_plate_mm", -1,
          "animal_plane.distance_from_plate_mm must lie from 0 to 10000, not -1"},
         {"/animal_plane/distance_from_plate_mm", 61,
-         "animal_plane.distance_from_plate_mm is more than media.water_to_plate_mm: the animal would be in or before the "
+         "animal_plane.distance_from_plate_mm is more than media.water_to_plate_mm: the animal would be in or before "
+         "the "
          "window"},
         {"/animal_plane/tolerance_mm", true, "animal_plane.tolerance_mm must be a number"},
         {"/media/camera_to_window_mm", 0, "media.camera_to_window_mm must be more than 0, not 0"},
@@ -208,7 +212,8 @@ TEST_CASE("Box files that cannot be opened are refused", "[box_file]") {
 
 TEST_CASE("The box files that come along are sound", "[box_file]") {
     for (const auto& entry : std::filesystem::directory_iterator(RINGRULE_SOURCE_DIR "/calibration")) {
-        if (entry.path().extension() != ".json" || entry.path().stem().string().find("box") == std::string::npos) continue;
+        if (entry.path().extension() != ".json" || entry.path().stem().string().find("box") == std::string::npos)
+            continue;
         CAPTURE(entry.path());
         CHECK_FALSE(readBox(entry.path()).name.empty());
     }

@@ -100,8 +100,8 @@ struct Camera {
 
 // The camera moved sideways so that the middle of its image shows a point of the plate.
 inline Camera aimedAt(Camera camera, cv::Point2d plateMm) {
-    const cv::Point2d seen = camera.planeFromPx(
-        {0.5 * (camera.lens.imageWidthPx - 1), 0.5 * (camera.lens.imageHeightPx - 1)}, 0.0);
+    const cv::Point2d seen =
+        camera.planeFromPx({0.5 * (camera.lens.imageWidthPx - 1), 0.5 * (camera.lens.imageHeightPx - 1)}, 0.0);
     camera.footMm += plateMm - seen;
     return camera;
 }
@@ -124,15 +124,15 @@ struct PrintedMarker {
 inline std::vector<PrintedMarker> markersOf(const ringrule::Box& box, double printScale = 1.0) {
     std::vector<PrintedMarker> markers;
     for (const auto& m : box.plate.markers)
-        markers.push_back({cv::aruco::DICT_4X4_50, m.id,
-                           cv::Point2d(m.centreMm.x, m.centreMm.y) * printScale, m.sideMm * printScale});
+        markers.push_back({cv::aruco::DICT_4X4_50, m.id, cv::Point2d(m.centreMm.x, m.centreMm.y) * printScale,
+                           m.sideMm * printScale});
     return markers;
 }
 
 struct Picture {
     double blurPx = 0.8;
-    double noise = 0.0;    // standard deviation in code values
-    double paper = 0.75;   // light
+    double noise = 0.0;   // standard deviation in code values
+    double paper = 0.75;  // light
     double ink = 0.03;
     std::uint64_t seed = 1;
 };
@@ -185,7 +185,8 @@ inline ringrule::Photo photograph(const Camera& camera, const std::vector<Printe
                 double sum = 0.0;
                 for (int j = 0; j < 4; ++j)
                     for (int i = 0; i < 4; ++i) {
-                        const cv::Point2d px(x - 0.5 + 0.25 * (i + jitter(random)), y - 0.5 + 0.25 * (j + jitter(random)));
+                        const cv::Point2d px(x - 0.5 + 0.25 * (i + jitter(random)),
+                                             y - 0.5 + 0.25 * (j + jitter(random)));
                         const cv::Point2d mm = camera.planeFromPx(px, 0.0, turn);
                         const cv::Point2d at = (mm - marker.centreMm) * (1.0 / marker.sideMm) + cv::Point2d(0.5, 0.5);
                         const bool on = at.x >= 0 && at.x < 1 && at.y >= 0 && at.y < 1;

@@ -12,9 +12,13 @@ using namespace ringrule;
 
 namespace {
 
-Lens benchLens() { return {8500.0, 8490.0, 1998.0, 1503.0, {-0.15, 0.08, 0.0003, -0.0002, 0.01}, 4000, 3000}; }
+Lens benchLens() {
+    return {8500.0, 8490.0, 1998.0, 1503.0, {-0.15, 0.08, 0.0003, -0.0002, 0.01}, 4000, 3000};
+}
 
-Lens wideLens() { return {2400.0, 2400.0, 2010.0, 1480.0, {-0.22, 0.06, -0.0008, 0.0005, -0.008}, 4000, 3000}; }
+Lens wideLens() {
+    return {2400.0, 2400.0, 2010.0, 1480.0, {-0.22, 0.06, -0.0008, 0.0005, -0.008}, 4000, 3000};
+}
 
 const std::vector<PixelPoint> kPixels{{0, 0}, {3999, 0}, {1998, 1503}, {120.5, 2900.25}, {3700, 1500}, {2100, 40}};
 
@@ -28,7 +32,8 @@ TEST_CASE("Undistorting agrees with OpenCV", "[lens]") {
     const std::vector<double> coefficients(lens.distortion.begin(), lens.distortion.end());
     for (const PixelPoint p : kPixels) {
         std::vector<cv::Point2d> ideal;
-        cv::undistortPoints(std::vector<cv::Point2d>{{p.x, p.y}}, ideal, matrix, coefficients, cv::noArray(), cv::noArray(),
+        cv::undistortPoints(std::vector<cv::Point2d>{{p.x, p.y}}, ideal, matrix, coefficients, cv::noArray(),
+                            cv::noArray(),
                             cv::TermCriteria(cv::TermCriteria::COUNT | cv::TermCriteria::EPS, 200, 1e-13));
         const Eigen::Vector2d ray = view->rayFromPixel(p);
         CHECK(ray.x() == Approx(ideal[0].x).margin(1e-9));
@@ -41,10 +46,11 @@ TEST_CASE("Distorting agrees with OpenCV", "[lens]") {
     const auto view = PhotoLens::of(lens, 4000, 3000);
     const cv::Matx33d matrix(lens.focalXPx, 0, lens.centreXPx, 0, lens.focalYPx, lens.centreYPx, 0, 0, 1);
     const std::vector<double> coefficients(lens.distortion.begin(), lens.distortion.end());
-    for (const Eigen::Vector2d& ray : {Eigen::Vector2d(0.1, -0.05), Eigen::Vector2d(-0.2, 0.15), Eigen::Vector2d(0, 0)}) {
+    for (const Eigen::Vector2d& ray :
+         {Eigen::Vector2d(0.1, -0.05), Eigen::Vector2d(-0.2, 0.15), Eigen::Vector2d(0, 0)}) {
         std::vector<cv::Point2d> pixels;
-        cv::projectPoints(std::vector<cv::Point3d>{{ray.x(), ray.y(), 1.0}}, cv::Vec3d(), cv::Vec3d(), matrix, coefficients,
-                          pixels);
+        cv::projectPoints(std::vector<cv::Point3d>{{ray.x(), ray.y(), 1.0}}, cv::Vec3d(), cv::Vec3d(), matrix,
+                          coefficients, pixels);
         const PixelPoint pixel = view->pixelFromRay(ray);
         CHECK(pixel.x == Approx(pixels[0].x).margin(1e-8));
         CHECK(pixel.y == Approx(pixels[0].y).margin(1e-8));
@@ -73,7 +79,8 @@ TEST_CASE("A photo of half the size sees the same rays", "[lens]") {
     CHECK_FALSE(whole->scaled());
     CHECK(half->scaled());
     for (const PixelPoint p : kPixels)
-        CHECK((half->rayFromPixel({(p.x + 0.5) / 2 - 0.5, (p.y + 0.5) / 2 - 0.5}) - whole->rayFromPixel(p)).norm() < 1e-12);
+        CHECK((half->rayFromPixel({(p.x + 0.5) / 2 - 0.5, (p.y + 0.5) / 2 - 0.5}) - whole->rayFromPixel(p)).norm() <
+              1e-12);
 }
 
 TEST_CASE("A photo turned upright sees the same rays, turned", "[lens]") {
@@ -86,10 +93,10 @@ TEST_CASE("A photo turned upright sees the same rays, turned", "[lens]") {
         PixelPoint pixel;
         Eigen::Vector2d ray;
     };
-    const std::vector<Turned> all{{1, {700, 2100}, {ray.x(), ray.y()}},    {2, {3299, 2100}, {-ray.x(), ray.y()}},
-                                  {3, {3299, 899}, {-ray.x(), -ray.y()}},  {4, {700, 899}, {ray.x(), -ray.y()}},
-                                  {5, {2100, 700}, {ray.y(), ray.x()}},    {6, {899, 700}, {-ray.y(), ray.x()}},
-                                  {7, {899, 3299}, {-ray.y(), -ray.x()}},  {8, {2100, 3299}, {ray.y(), -ray.x()}}};
+    const std::vector<Turned> all{{1, {700, 2100}, {ray.x(), ray.y()}},   {2, {3299, 2100}, {-ray.x(), ray.y()}},
+                                  {3, {3299, 899}, {-ray.x(), -ray.y()}}, {4, {700, 899}, {ray.x(), -ray.y()}},
+                                  {5, {2100, 700}, {ray.y(), ray.x()}},   {6, {899, 700}, {-ray.y(), ray.x()}},
+                                  {7, {899, 3299}, {-ray.y(), -ray.x()}}, {8, {2100, 3299}, {ray.y(), -ray.x()}}};
     for (const Turned& turned : all) {
         CAPTURE(turned.orientation);
         const bool swaps = turned.orientation >= 5;

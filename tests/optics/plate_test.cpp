@@ -30,7 +30,9 @@ double cornerErrorPx(const FoundPlate& plate, const Box& box, const drawn::Camer
     return std::sqrt(squares / count);
 }
 
-std::string reasonOf(const Outcome<FoundPlate>& outcome) { return outcome ? "" : outcome.refusal().reason; }
+std::string reasonOf(const Outcome<FoundPlate>& outcome) {
+    return outcome ? "" : outcome.refusal().reason;
+}
 
 }  // namespace
 
@@ -38,8 +40,12 @@ TEST_CASE("Every marker of a plain photo is found, its corners to hundredths of 
     const Box box = drawn::benchBox();
     drawn::Camera camera = drawn::benchCamera(box);
     SECTION("square") {}
-    SECTION("tilted and turned") { camera.turnRadians = {0.06, -0.05, 0.04}; }
-    SECTION("upside down") { camera.turnRadians = {0.0, 0.0, 3.14159265358979}; }
+    SECTION("tilted and turned") {
+        camera.turnRadians = {0.06, -0.05, 0.04};
+    }
+    SECTION("upside down") {
+        camera.turnRadians = {0.0, 0.0, 3.14159265358979};
+    }
     camera = drawn::aimedAt(camera, {100.0, 60.0});
     const Photo photo = drawn::photograph(camera, drawn::markersOf(box), {0.8, 2.0});
     const auto plate = findPlate(photo, box);
@@ -76,7 +82,9 @@ TEST_CASE("Markers hidden by an animal are left out, the others hold the plate",
     SECTION("one left") {
         CHECK(reasonOf(findPlate(drawn::photograph(camera, {markers[5]}), box)) == "too-few-markers");
     }
-    SECTION("none left") { CHECK(reasonOf(findPlate(drawn::photograph(camera, {}), box)) == "no-plate"); }
+    SECTION("none left") {
+        CHECK(reasonOf(findPlate(drawn::photograph(camera, {}), box)) == "no-plate");
+    }
 }
 
 TEST_CASE("A marker that is not where the plate says is not believed", "[plate]") {
@@ -107,8 +115,12 @@ TEST_CASE("A marker that is not where the plate says is not believed", "[plate]"
 TEST_CASE("A mirrored photo is refused as such", "[plate]") {
     const Box box = drawn::benchBox();
     Photo photo = drawn::photograph(drawn::benchCamera(box), drawn::markersOf(box));
-    SECTION("left and right") { cv::flip(photo.grey, photo.grey, 1); }
-    SECTION("top and bottom") { cv::flip(photo.grey, photo.grey, 0); }
+    SECTION("left and right") {
+        cv::flip(photo.grey, photo.grey, 1);
+    }
+    SECTION("top and bottom") {
+        cv::flip(photo.grey, photo.grey, 0);
+    }
     CHECK(reasonOf(findPlate(photo, box)) == "plate-mirrored");
 }
 

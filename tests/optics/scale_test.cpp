@@ -28,8 +28,9 @@ FoundPlate seenPlate(const drawn::Camera& camera, const Box& box, double noisePx
     plate.expectedMarkers = static_cast<int>(box.plate.markers.size());
     for (const PlateMarker& m : box.plate.markers) {
         const double h = 0.5 * m.sideMm, x = m.centreMm.x, y = m.centreMm.y;
-        plate.markers.push_back({m.id, {px(x - h, y - h, noisePx), px(x + h, y - h, noisePx),
-                                        px(x + h, y + h, noisePx), px(x - h, y + h, noisePx)}});
+        plate.markers.push_back({m.id,
+                                 {px(x - h, y - h, noisePx), px(x + h, y - h, noisePx), px(x + h, y + h, noisePx),
+                                  px(x - h, y + h, noisePx)}});
     }
     plate.cornersPx = {px(0, 0, 0), px(box.plate.widthMm, 0, 0), px(box.plate.widthMm, box.plate.heightMm, 0),
                        px(0, box.plate.heightMm, 0)};
@@ -37,7 +38,8 @@ FoundPlate seenPlate(const drawn::Camera& camera, const Box& box, double noisePx
 }
 
 Scale scaleOf(const Box& box, const drawn::Camera& camera) {
-    const auto scale = Scale::fromPlate(box, seenPlate(camera, box), camera.lens.imageWidthPx, camera.lens.imageHeightPx);
+    const auto scale =
+        Scale::fromPlate(box, seenPlate(camera, box), camera.lens.imageWidthPx, camera.lens.imageHeightPx);
     INFO((scale ? std::string() : scale.refusal().sentence));
     REQUIRE(scale);
     return scale.value();
@@ -84,9 +86,16 @@ TEST_CASE("Forward and back are each other's inverse, the Jacobian is their slop
     Box box = drawn::benchBox();
     const drawn::Camera camera = tilted(box);
     SECTION("lens and media") {}
-    SECTION("lens alone") { box.media.reset(); }
-    SECTION("media alone") { box.lens.reset(); }
-    SECTION("neither") { box.lens.reset(); box.media.reset(); }
+    SECTION("lens alone") {
+        box.media.reset();
+    }
+    SECTION("media alone") {
+        box.lens.reset();
+    }
+    SECTION("neither") {
+        box.lens.reset();
+        box.media.reset();
+    }
     const Scale scale = scaleOf(box, camera);
     for (const PixelPoint p : {PixelPoint{30.0, 40.0}, {998.0, 752.0}, {1500.5, 333.25}, {1990.0, 1490.0}}) {
         CHECK(distance(scale.pixelFromAnimal(scale.animalFromPixel(p)), p) < 1e-8);
@@ -133,9 +142,16 @@ TEST_CASE("What a box file leaves out widens the shared uncertainty enough", "[s
     const Box whole = drawn::benchBox();
     const drawn::Camera camera = tilted(whole);
     Box box = whole;
-    SECTION("no lens") { box.lens.reset(); }
-    SECTION("no media") { box.media.reset(); }
-    SECTION("neither") { box.lens.reset(); box.media.reset(); }
+    SECTION("no lens") {
+        box.lens.reset();
+    }
+    SECTION("no media") {
+        box.media.reset();
+    }
+    SECTION("neither") {
+        box.lens.reset();
+        box.media.reset();
+    }
     const Scale scale = scaleOf(box, camera);
     const Scale best = scaleOf(whole, camera);
     CHECK(std::abs(lengthError(scale, camera, 8.0)) <
@@ -175,7 +191,8 @@ TEST_CASE("Corner noise is carried into the random uncertainty", "[scale]") {
     double squares = 0.0, stated = 0.0;
     constexpr int kRuns = 200;
     for (int i = 0; i < kRuns; ++i) {
-        const auto scale = Scale::fromPlate(box, seenPlate(camera, box, 0.2, static_cast<std::uint64_t>(i + 1)), 2000, 1500);
+        const auto scale =
+            Scale::fromPlate(box, seenPlate(camera, box, 0.2, static_cast<std::uint64_t>(i + 1)), 2000, 1500);
         REQUIRE(scale);
         squares += std::pow(lengthError(scale.value(), camera, 8.0), 2) / kRuns;
         stated += std::pow(scale.value().relativeSdRandom(), 2) / kRuns;
@@ -198,7 +215,8 @@ TEST_CASE("The 95 % interval of a length holds the truth in 95 of 100 boxes", "[
         camera.turnRadians = {0.03 * normal(random), 0.03 * normal(random), 0.1 * normal(random)};
         camera = drawn::aimedAt(camera, {100.0 + 3.0 * normal(random), 60.0 + 3.0 * normal(random)});
         const double heightMm = 8.0 + 2.0 / 1.96 * normal(random), print = 1.0 + 0.0005 * normal(random);
-        // A plate printed larger shows as a camera nearer by as much, which the fit cannot tell: lengths come out shorter.
+        // A plate printed larger shows as a camera nearer by as much, which the fit cannot tell: lengths come out
+        // shorter.
         const auto scale = Scale::fromPlate(box, seenPlate(camera, box, 0.1, random()), 2000, 1500);
         REQUIRE(scale);
         const double error = (1.0 + lengthError(scale.value(), camera, heightMm)) / print - 1.0;
@@ -233,8 +251,10 @@ TEST_CASE("Photos of another size use the lens scaled, turned photos the lens tu
         CHECK(has(scale.value(), Remark::LensScaled) == (width != 2000 && height != 2000));
     };
     // 1.05 mm a pixel at half size; the pixel centre convention moves c to (c + 0.5) / 2 − 0.5.
-    check(moved([](PixelPoint p) { return PixelPoint{(p.x + 0.5) / 2 - 0.5, (p.y + 0.5) / 2 - 0.5}; }), 1000, 750, 1,
-          {199.75, 149.75});
+    check(moved([](PixelPoint p) {
+              return PixelPoint{(p.x + 0.5) / 2 - 0.5, (p.y + 0.5) / 2 - 0.5};
+          }),
+          1000, 750, 1, {199.75, 149.75});
     check(moved([](PixelPoint p) { return PixelPoint{1999 - p.x, 1499 - p.y}; }), 2000, 1500, 3, {1599.0, 1199.0});
     check(moved([](PixelPoint p) { return PixelPoint{1499 - p.y, p.x}; }), 1500, 2000, 6, {1199.0, 400.0});
     check(moved([](PixelPoint p) { return PixelPoint{p.y, 1999 - p.x}; }), 1500, 2000, 8, {300.0, 1599.0});
@@ -260,7 +280,8 @@ TEST_CASE("Remarks tell of missing markers and of a camera that stands oblique",
         CHECK(has(scale.value(), Remark::MarkersMissing));
         CHECK(has(scale.value(), Remark::PlateTilted));
     }
-    CHECK(Scale::fromPlate(box, plate, 2000, 1500).value().tiltDegrees().value() == Approx(0.2 * 57.29578).epsilon(1e-3));
+    CHECK(Scale::fromPlate(box, plate, 2000, 1500).value().tiltDegrees().value() ==
+          Approx(0.2 * 57.29578).epsilon(1e-3));
 }
 
 TEST_CASE("A plate that contradicts the box file gives no scale", "[scale]") {
@@ -270,7 +291,9 @@ TEST_CASE("A plate that contradicts the box file gives no scale", "[scale]") {
     SECTION("one marker 2 mm off") {
         for (auto& corner : plate.markers[5].cornersPx) corner.x += 18.0;
     }
-    SECTION("no corners at all") { plate.markers.clear(); }
+    SECTION("no corners at all") {
+        plate.markers.clear();
+    }
     const auto scale = Scale::fromPlate(box, plate, 2000, 1500);
     REQUIRE_FALSE(scale);
     CHECK(scale.refusal().reason == "scale-not-determined");
@@ -285,7 +308,9 @@ TEST_CASE("A drawn photo gives lengths to a few ten-thousandths", "[scale]") {
     double printScale = 1.0, tolerance = 1e-4;
     SECTION("as printed") {}
     // Besides the 3 % themselves the camera seems 3 % farther, and with it the 1.3 % of depth correction: 4e-4.
-    SECTION("printed at 97 %: what the rule check is for") { printScale = 0.97, tolerance = 5e-4; }
+    SECTION("printed at 97 %: what the rule check is for") {
+        printScale = 0.97, tolerance = 5e-4;
+    }
     const Photo photo = drawn::photograph(camera, drawn::markersOf(box, printScale), {0.8, 2.0});
     const auto plate = findPlate(photo, box);
     REQUIRE(plate);

@@ -16,10 +16,18 @@ constexpr double kDegree = std::numbers::pi / 180.0;
 
 TEST_CASE("The index of water follows Quan & Fry 1995", "[water]") {
     // Applied Optics 34:3477–3480; the values were computed from the published formula by an independent script.
-    const auto [salinity, temperature, wavelength, index] = GENERATE(table<double, double, double, double>({
-        {0, 20, 589.3, 1.333004},  {0, 25, 589.3, 1.332514},  {35, 20, 589.3, 1.339406}, {35, 25, 589.3, 1.338858},
-        {30, 25, 589.3, 1.337952}, {33, 24, 550, 1.339988},   {35, 20, 500, 1.342969},   {0, 20, 500, 1.336445},
-        {35, 26, 550, 1.340119},   {35, 30, 400, 1.348734},   {0, 0, 700, 1.331115}}));
+    const auto [salinity, temperature, wavelength, index] =
+        GENERATE(table<double, double, double, double>({{0, 20, 589.3, 1.333004},
+                                                        {0, 25, 589.3, 1.332514},
+                                                        {35, 20, 589.3, 1.339406},
+                                                        {35, 25, 589.3, 1.338858},
+                                                        {30, 25, 589.3, 1.337952},
+                                                        {33, 24, 550, 1.339988},
+                                                        {35, 20, 500, 1.342969},
+                                                        {0, 20, 500, 1.336445},
+                                                        {35, 26, 550, 1.340119},
+                                                        {35, 30, 400, 1.348734},
+                                                        {0, 0, 700, 1.331115}}));
     CAPTURE(salinity, temperature, wavelength);
     // The table has six decimals.
     CHECK(waterIndex(salinity, temperature, wavelength) == Approx(index).margin(6e-7));
@@ -39,7 +47,8 @@ TEST_CASE("A layer bends rays by Snell's law", "[water]") {
 }
 
 TEST_CASE("Near the normal depth looks divided by the index", "[water]") {
-    const FlatLayers layers{.airMm = 400.0, .windowMm = 10.0, .windowIndex = 1.4917, .waterMm = 100.0, .waterIndex = 1.34};
+    const FlatLayers layers{
+        .airMm = 400.0, .windowMm = 10.0, .windowIndex = 1.4917, .waterMm = 100.0, .waterIndex = 1.34};
     CHECK(layers.reducedDepthMm(0.0) == Approx(481.331).margin(5e-4));  // published check value, see depth bias
     const FlatLayers air{.airMm = 300.0, .windowMm = 5.0, .windowIndex = 1.0, .waterMm = 50.0, .waterIndex = 1.0};
     CHECK(air.reducedDepthMm(0.3) == Approx(355.0));
@@ -58,7 +67,8 @@ TEST_CASE("Lengths read off a plate behind the animal are too long by the reduce
 }
 
 TEST_CASE("The tangent is found again from the sideways distance", "[water]") {
-    const FlatLayers layers{.airMm = 420.0, .windowMm = 5.0, .windowIndex = 1.4917, .waterMm = 60.0, .waterIndex = 1.3385};
+    const FlatLayers layers{
+        .airMm = 420.0, .windowMm = 5.0, .windowIndex = 1.4917, .waterMm = 60.0, .waterIndex = 1.3385};
     for (const double tangent : {0.0, 1e-9, 0.01, 0.3, 1.0, 5.0}) {
         const double sideways = tangent * layers.reducedDepthMm(tangent * tangent);
         CHECK(layers.tangentFromSideways(sideways) == Approx(tangent).epsilon(1e-12).margin(1e-15));
@@ -66,7 +76,8 @@ TEST_CASE("The tangent is found again from the sideways distance", "[water]") {
 }
 
 TEST_CASE("The slope of the reduced depth is its derivative", "[water]") {
-    const FlatLayers layers{.airMm = 420.0, .windowMm = 5.0, .windowIndex = 1.4917, .waterMm = 60.0, .waterIndex = 1.3385};
+    const FlatLayers layers{
+        .airMm = 420.0, .windowMm = 5.0, .windowIndex = 1.4917, .waterMm = 60.0, .waterIndex = 1.3385};
     for (const double square : {0.0, 0.05, 0.5}) {
         const double h = 1e-5;
         const double slope = (layers.reducedDepthMm(square + h) - layers.reducedDepthMm(square - h)) / (2.0 * h);

@@ -11,9 +11,9 @@
 
 namespace ringrule {
 
-/// The 3×3 homography that takes `from[i]` to `to[i]` with the least algebraic error, by the direct linear transform over
-/// normalised points (Hartley & Zisserman, Multiple View Geometry, 2nd ed., algorithm 4.2). Nothing when fewer than four
-/// pairs are given or they do not determine it (points on one line, or all in one place).
+/// The 3×3 homography that takes `from[i]` to `to[i]` with the least algebraic error, by the direct linear transform
+/// over normalised points (Hartley & Zisserman, Multiple View Geometry, 2nd ed., algorithm 4.2). Nothing when fewer
+/// than four pairs are given or they do not determine it (points on one line, or all in one place).
 [[nodiscard]] std::optional<Eigen::Matrix3d> fitHomography(std::span<const Eigen::Vector2d> from,
                                                            std::span<const Eigen::Vector2d> to);
 

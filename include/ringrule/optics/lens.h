@@ -30,9 +30,9 @@ namespace ringrule {
 /// A lens as it applies to the pixels of one upright photo: scaled to the photo's size and turned with it.
 class PhotoLens {
 public:
-    /// The lens for a photo of that upright size and EXIF orientation (1–8). `Lens` describes pixels as the sensor stored
-    /// them; only when its proportions fit the upright photo alone is it read as a lens of upright photos. Nothing when
-    /// the proportions differ in both, to one pixel: such a photo was cropped or taken in another mode.
+    /// The lens for a photo of that upright size and EXIF orientation (1–8). `Lens` describes pixels as the sensor
+    /// stored them; only when its proportions fit the upright photo alone is it read as a lens of upright photos.
+    /// Nothing when the proportions differ in both, to one pixel: such a photo was cropped or taken in another mode.
     [[nodiscard]] static std::optional<PhotoLens> of(const Lens& lens, int widthPx, int heightPx,
                                                      int exifOrientation = 1);
 

@@ -24,7 +24,7 @@ struct FoundPlate {
     std::array<PixelPoint, 4> cornersPx;  ///< the plate's own corners, top-left first, clockwise on the print
     double cornerRmsPx = 0.0;             ///< residual of the marker corners about the plate's homography
     int expectedMarkers = 0;
-    int exifOrientation = 1;              ///< of the photo: a box file's lens describes pixels as stored, not upright
+    int exifOrientation = 1;  ///< of the photo: a box file's lens describes pixels as stored, not upright
 };
 
 /// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored" or "plate-mismatch".

@@ -18,10 +18,10 @@ namespace ringrule {
 /// Millimetres on the animal's plane from pixels of one photo, through lens, window and water. Cheap to copy.
 class Scale {
 public:
-    /// From the plate found in a photo of `imageWidthPx` × `imageHeightPx`. With `lens` and `media` the camera's pose is
-    /// fitted to the marker corners by rays refracted exactly; without them the plate's homography (and, if media are
-    /// known, the paraxial correction for depth) gives the scale, `remarks()` says so and the uncertainty grows by what
-    /// the missing correction could be. Refuses with "scale-not-determined" when the fit does not hold.
+    /// From the plate found in a photo of `imageWidthPx` × `imageHeightPx`. With `lens` and `media` the camera's pose
+    /// is fitted to the marker corners by rays refracted exactly; without them the plate's homography (and, if media
+    /// are known, the paraxial correction for depth) gives the scale, `remarks()` says so and the uncertainty grows by
+    /// what the missing correction could be. Refuses with "scale-not-determined" when the fit does not hold.
     [[nodiscard]] static Outcome<Scale> fromPlate(const Box& box, const FoundPlate& plate, int imageWidthPx,
                                                   int imageHeightPx);
 
@@ -35,7 +35,8 @@ public:
     /// Square root of the Jacobian's determinant: local mm per pixel.
     [[nodiscard]] double mmPerPx(PixelPoint pixel) const;
 
-    /// Relative standard deviation of a length on the animal's plane: what differs from photo to photo (marker corners)…
+    /// Relative standard deviation of a length on the animal's plane: what differs from photo to photo (marker
+    /// corners)…
     [[nodiscard]] double relativeSdRandom() const;
     /// … and what all photos of this box share (depth of the animal's plane, missing lens or media, plate flatness).
     [[nodiscard]] double relativeSdShared() const;
