@@ -8,8 +8,13 @@ namespace {
 
 constexpr std::ptrdiff_t kNear = 24;  ///< segments tried on both sides of the hint
 
+struct Crossing {
+    RayHit hit;
+    bool outward = false;
+};
+
 void tryRange(std::span<const PixelPoint> boundary, PixelPoint from, PixelPoint direction, std::ptrdiff_t first,
-              std::ptrdiff_t count, std::optional<RayHit>& best) {
+              std::ptrdiff_t count, std::optional<Crossing>& best) {
     const auto n = std::ssize(boundary);
     std::ptrdiff_t i = ((first % n) + n) % n;
     PixelPoint a = boundary[static_cast<std::size_t>(i)] - from;
@@ -21,7 +26,7 @@ void tryRange(std::span<const PixelPoint> boundary, PixelPoint from, PixelPoint 
         if ((sideA > 0.0) != (sideB > 0.0)) {
             const double t = sideA / (sideA - sideB);
             const double along = dot(direction, a + (b - a) * t);
-            if (along > 0.0 && (!best || along < best->distance)) best = RayHit{along, static_cast<std::size_t>(i)};
+            if (along > 0.0 && (!best || along < best->hit.distance)) best = Crossing{{along, static_cast<std::size_t>(i)}, sideB > sideA};
         }
         a = b;
         sideA = sideB;
@@ -33,13 +38,14 @@ void tryRange(std::span<const PixelPoint> boundary, PixelPoint from, PixelPoint 
 
 std::optional<RayHit> firstExit(std::span<const PixelPoint> boundary, PixelPoint from, PixelPoint direction,
                                 std::optional<std::size_t> hint) {
-    std::optional<RayHit> best;
+    std::optional<Crossing> best;
     const auto n = std::ssize(boundary);
     if (hint && n > 4 * kNear) {
         tryRange(boundary, from, direction, static_cast<std::ptrdiff_t>(*hint) - kNear, 2 * kNear, best);
     }
     if (!best) tryRange(boundary, from, direction, 0, n, best);
-    return best;
+    if (!best || !best->outward) return std::nullopt;
+    return best->hit;
 }
 
 }  // namespace ringrule

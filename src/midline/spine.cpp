@@ -14,7 +14,7 @@
 namespace ringrule {
 namespace {
 
-constexpr int kRounds = 5;
+constexpr int kRounds = 4;
 constexpr double kShortestReachPx = 5.0;
 constexpr double kReachInHalfWidths = 2.2;
 
@@ -80,7 +80,6 @@ std::vector<Chord> chordsOf(const std::vector<PixelPoint>& boundary, const Line&
         const double reach = std::max(kShortestReachPx, kReachInHalfWidths * line.halfWidth[i]);
         const PixelPoint along = unit(localQuadratic(line.points, alongs, alongs[i], reach).slope);
         const PixelPoint left{along.y, -along.x};
-        if (!contains<PixelFrame>(boundary, line.points[i])) continue;
         onLeft = exitNear(boundary, line.points[i], left, onLeft);
         onRight = exitNear(boundary, line.points[i], left * -1.0, onRight);
         if (!onLeft || !onRight) continue;
@@ -106,17 +105,15 @@ std::optional<PixelPoint> carriedToTip(const std::vector<PixelPoint>& boundary, 
     const double turn = std::clamp(cross(along, curve.bend), -0.5 / std::max(half.back(), 2.0), 0.5 / std::max(half.back(), 2.0));
     PixelPoint at = points.back();
     double angle = std::atan2(along.y, along.x);
-    constexpr double kStep = 0.5;
-    for (int i = 0; i < 4000; ++i) {
+    const double step = std::max(1.0, 0.25 * half.back());
+    const double farthest = 6.0 * half.back() + 12.0;
+    for (double gone = 0.0; gone < farthest; gone += step) {
         const PixelPoint direction{std::cos(angle), std::sin(angle)};
-        const PixelPoint next = at + direction * kStep;
-        if (!contains<PixelFrame>(boundary, next)) {
-            const auto hit = firstExit(boundary, at, direction);
-            return hit && hit->distance < 2.0 * kStep ? std::optional(at + direction * hit->distance) : std::nullopt;
-        }
-        at = next;
-        angle += turn * kStep;
-        if (i * kStep > 6.0 * half.back() + 12.0) break;
+        const auto hit = firstExit(boundary, at, direction);
+        if (!hit) return std::nullopt;
+        if (hit->distance <= step) return at + direction * hit->distance;
+        at = at + direction * step;
+        angle += turn * step;
     }
     return std::nullopt;
 }
@@ -124,9 +121,10 @@ std::optional<PixelPoint> carriedToTip(const std::vector<PixelPoint>& boundary, 
 /// The nearest point of `guide` at or after index `from`, searched a little way on only: both lines run the same way.
 std::size_t nearestAhead(const Line& guide, PixelPoint at, std::size_t from) {
     std::size_t best = from;
-    double nearest = distance(guide.points[from], at);
+    double nearest = dot(guide.points[from] - at, guide.points[from] - at);
     for (std::size_t i = from + 1; i < std::min(guide.points.size(), from + 40); ++i) {
-        if (const double d = distance(guide.points[i], at); d < nearest) nearest = d, best = i;
+        const PixelPoint off = guide.points[i] - at;
+        if (const double d = dot(off, off); d < nearest) nearest = d, best = i;
     }
     return best;
 }

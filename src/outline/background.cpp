@@ -28,7 +28,7 @@ double scaledX(const cv::Size& size, double x) { return 2.0 * x / std::max(1, si
 double scaledY(const cv::Size& size, double y) { return 2.0 * y / std::max(1, size.height - 1) - 1.0; }
 
 std::vector<Block> blocksOf(const cv::Mat1f& light, const cv::Mat1b& usable) {
-    const int side = std::max(2, std::max(light.cols, light.rows) / 96);
+    const int side = std::max(2, std::max(light.cols, light.rows) / 56);
     std::vector<Block> blocks;
     for (int y = 0; y + side <= light.rows; y += side) {
         for (int x = 0; x + side <= light.cols; x += side) {
@@ -85,7 +85,7 @@ Background fitBackground(const cv::Mat1f& light, const cv::Mat1b& usable) {
     if (blocks.size() < 40) return background;
     keepBright(blocks);
     Terms fit = solved(blocks);
-    for (int round = 0; round < 8; ++round) {
+    for (int round = 0; round < 6; ++round) {
         std::vector<double> above;
         for (const Block& block : blocks) {
             const double residual = block.light - block.terms.dot(fit);

@@ -5,8 +5,6 @@
 #include <array>
 #include <cmath>
 
-#include <Eigen/Dense>
-
 #include "outline/normal_table.h"
 
 namespace ringrule {
@@ -18,8 +16,11 @@ constexpr double kSlopeRidge = 4.0;
 /// Weight, in samples, of the light known from nearby for the inside of a thin body.
 constexpr double kInsidePrior = 8.0;
 
-using Vector5 = Eigen::Matrix<double, 5, 1>;
-using Matrix5 = Eigen::Matrix<double, 5, 5>;
+/// A Gauss–Newton step this short leaves an error far below what light allows: the steps shrink with the square.
+constexpr double kSettledPx = 0.04;
+
+/// Parameters of a step: light inside, light outside, place, slope inside, slope outside.
+using Vector5 = std::array<double, 5>;
 
 /// Start values: levels as means of the parts on both sides of the start.
 Vector5 startOf(const Profile& profile, const StepPrior& prior) {
@@ -33,51 +34,83 @@ Vector5 startOf(const Profile& profile, const StepPrior& prior) {
         sum[side] += static_cast<double>(profile.light[i]);
         count[side] += 1.0;
     }
-    Vector5 start = Vector5::Zero();
-    start[0] = count[0] > 0.0 ? sum[0] / count[0] : static_cast<double>(profile.light.front());
-    start[1] = count[1] > 0.0 ? sum[1] / count[1] : static_cast<double>(profile.light.back());
-    start[2] = prior.startPx;
-    return start;
+    return {count[0] > 0.0 ? sum[0] / count[0] : static_cast<double>(profile.light.front()),
+            count[1] > 0.0 ? sum[1] / count[1] : static_cast<double>(profile.light.back()), prior.startPx, 0.0, 0.0};
 }
 
+/// Normal equations, lower triangle row by row, with the right side.
 struct Equations {
-    Matrix5 normal = Matrix5::Zero();
-    Vector5 right = Vector5::Zero();
+    std::array<double, 15> normal{};
+    Vector5 right{};
     double squares = 0.0;
 };
 
-/// Normal equations of the step model about the parameters: inside, outside, place, slope inside, slope outside.
+constexpr std::size_t diagonal(std::size_t k) { return k * (k + 1) / 2 + k; }
+
+/// Normal equations of the step model about its parameters.
 Equations equationsAt(const Profile& profile, const StepPrior& prior, const Vector5& p) {
     const NormalTable& table = normalTable();
-    Equations equations;
+    Equations eq;
     const double sigma = prior.sigmaPx;
     const double width = p[2] - prior.oppositePx;
     const bool thin = width < 6.0 * sigma;
+    const double perSigma = 1.0 / sigma;
+    const double step = p[1] - p[0];
     for (std::size_t i = 0; i < profile.light.size(); ++i) {
         const double t = profile.at(i) - p[2];
-        auto [share, density] = table.at(t / sigma);
-        if (thin) share += 1.0 - table.at((t + width) / sigma).share;
+        auto [share, density] = table.at(t * perSigma);
+        if (thin) share += 1.0 - table.at((t + width) * perSigma).share;
         const double before = std::min(0.0, t);
         const double after = std::max(0.0, t);
-        const double model = p[0] + (p[1] - p[0]) * share + p[3] * before + p[4] * after;
-        const double residual = static_cast<double>(profile.light[i]) - model;
-        Vector5 row;
-        row << 1.0 - share, share, -(p[1] - p[0]) * density / sigma, before, after;
-        equations.normal.noalias() += row * row.transpose();
-        equations.right.noalias() += row * residual;
-        equations.squares += residual * residual;
+        const double residual =
+            static_cast<double>(profile.light[i]) - (p[0] + step * share + p[3] * before + p[4] * after);
+        const double row[5] = {1.0 - share, share, -step * density * perSigma, before, after};
+        std::size_t at = 0;
+        for (std::size_t r = 0; r < 5; ++r) {
+            for (std::size_t c = 0; c <= r; ++c) eq.normal[at++] += row[r] * row[c];
+            eq.right[r] += row[r] * residual;
+        }
+        eq.squares += residual * residual;
     }
     const double ridge = kSlopeRidge * profile.last() * profile.last();
-    for (const int k : {3, 4}) {
-        equations.normal(k, k) += ridge;
-        equations.right[k] -= ridge * p[k];
+    for (const std::size_t k : {std::size_t{3}, std::size_t{4}}) {
+        eq.normal[diagonal(k)] += ridge;
+        eq.right[k] -= ridge * p[k];
     }
     if (thin && prior.insideLight >= 0.0) {
-        equations.normal(0, 0) += kInsidePrior;
-        equations.right[0] += kInsidePrior * (prior.insideLight - p[0]);
+        eq.normal[0] += kInsidePrior;
+        eq.right[0] += kInsidePrior * (prior.insideLight - p[0]);
     }
-    equations.normal(2, 2) += 1e-9;
-    return equations;
+    for (std::size_t k = 0; k < 5; ++k) eq.normal[diagonal(k)] += 1e-9;
+    return eq;
+}
+
+/// Solution by Cholesky's decomposition; false when the equations are singular.
+bool solve(Equations& eq, Vector5& x) {
+    auto& l = eq.normal;
+    for (std::size_t r = 0; r < 5; ++r) {
+        for (std::size_t c = 0; c <= r; ++c) {
+            double sum = l[r * (r + 1) / 2 + c];
+            for (std::size_t k = 0; k < c; ++k) sum -= l[r * (r + 1) / 2 + k] * l[c * (c + 1) / 2 + k];
+            if (r == c) {
+                if (!(sum > 0.0)) return false;
+                l[diagonal(r)] = std::sqrt(sum);
+            } else {
+                l[r * (r + 1) / 2 + c] = sum / l[diagonal(c)];
+            }
+        }
+    }
+    for (std::size_t r = 0; r < 5; ++r) {
+        double sum = eq.right[r];
+        for (std::size_t k = 0; k < r; ++k) sum -= l[r * (r + 1) / 2 + k] * x[k];
+        x[r] = sum / l[diagonal(r)];
+    }
+    for (std::size_t r = 5; r-- > 0;) {
+        double sum = x[r];
+        for (std::size_t k = r + 1; k < 5; ++k) sum -= l[k * (k + 1) / 2 + r] * x[k];
+        x[r] = sum / l[diagonal(r)];
+    }
+    return true;
 }
 
 }  // namespace
@@ -101,8 +134,10 @@ Profile sampleProfile(const cv::Mat& grey, const Tone& tone, PixelPoint at, Pixe
     Profile profile;
     profile.stepPx = stepPx;
     profile.inner = reach;
-    profile.light.reserve(static_cast<std::size_t>(2 * reach + 1));
-    for (int i = -reach; i <= reach; ++i) profile.light.push_back(lightAt(grey, tone, at + outward * (i * stepPx)));
+    profile.light.resize(static_cast<std::size_t>(2 * reach + 1));
+    for (int i = -reach; i <= reach; ++i) {
+        profile.light[static_cast<std::size_t>(i + reach)] = lightAt(grey, tone, at + outward * (i * stepPx));
+    }
     return profile;
 }
 
@@ -110,16 +145,16 @@ StepEdge fitStep(const Profile& profile, const StepPrior& prior) {
     Vector5 p = startOf(profile, prior);
     StepEdge edge;
     const double longest = 1.0 + 0.5 * prior.sigmaPx;
+    const double margin = 0.5 * prior.sigmaPx;
     for (int round = 0; round < 8; ++round) {
-        const Equations equations = equationsAt(profile, prior, p);
-        Vector5 change = equations.normal.ldlt().solve(equations.right);
-        if (!change.allFinite()) return edge;
+        Equations equations = equationsAt(profile, prior, p);
+        Vector5 change{};
+        if (!solve(equations, change)) return edge;
         change[2] = std::clamp(change[2], -longest, longest);
-        p += change;
+        for (std::size_t k = 0; k < 5; ++k) p[k] += change[k];
         edge.rms = std::sqrt(equations.squares / static_cast<double>(profile.light.size()));
-        const double margin = 0.5 * prior.sigmaPx;
         if (p[2] < profile.first() + margin || p[2] > profile.last() - margin) return edge;
-        if (round > 0 && std::abs(change[2]) < 0.003) break;
+        if (round > 0 && std::abs(change[2]) < kSettledPx) break;
     }
     edge.atPx = p[2];
     edge.inside = p[0];
@@ -159,16 +194,25 @@ double pooledBlur(std::span<const Profile> profiles, std::span<const StepEdge> e
         std::nth_element(bin.begin(), bin.begin() + std::ssize(bin) / 2, bin.end());
         pooled.light.push_back(bin[bin.size() / 2]);
     }
+    const auto rmsAt = [&pooled](double logSigma) {
+        const StepEdge edge = fitStep(pooled, {.sigmaPx = std::exp(logSigma), .leastContrast = 0.3});
+        return edge.found ? edge.rms : 1e9;
+    };
+    double step = 0.35;
     double best = 0.0;
-    double bestRms = 1e9;
-    for (double sigma = 0.3; sigma < 5.0; sigma *= 1.06) {
-        const StepEdge edge = fitStep(pooled, {.sigmaPx = sigma, .leastContrast = 0.3});
-        if (edge.found && edge.rms < bestRms) {
-            bestRms = edge.rms;
-            best = sigma;
+    double bestRms = rmsAt(best);
+    while (step > 0.02) {
+        const double lower = rmsAt(best - step);
+        const double higher = rmsAt(best + step);
+        if (std::min(lower, higher) < bestRms) {
+            best += lower < higher ? -step : step;
+            bestRms = std::min(lower, higher);
+        } else {
+            step *= 0.4;
         }
+        if (std::abs(best) > 1.8) break;
     }
-    return best;
+    return bestRms < 1e8 ? std::exp(best) : 0.0;
 }
 
 }  // namespace ringrule

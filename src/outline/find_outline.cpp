@@ -16,7 +16,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kCoarsePxPerMm = 4.5;  ///< enough to find a juvenile of 2 mm depth
+constexpr double kCoarsePxPerMm = 4.0;  ///< enough to find a juvenile of 2 mm depth
 constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
 constexpr double kThinHalfMm = 0.6;     ///< thinner animals are traced at full resolution
 
@@ -36,7 +36,7 @@ std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
 /// One animal traced at full resolution; no boundary when it vanished on a closer look.
 Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double pxPerMm) {
     RefineOptions options;
-    options.stepPx = std::max(1.0, pxPerMm / kFinePxPerMm);
+    options.stepPx = std::max(1.2, 1.2 * pxPerMm / kFinePxPerMm);
     options.startBlurPx = std::max(0.9, 0.09 * pxPerMm);
     options.contourLagPx = 0.5 * silhouette.stepPx;
     options.inside = silhouette.inside;

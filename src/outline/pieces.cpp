@@ -108,7 +108,7 @@ bool reachesEdge(const PlateRegion& region, const cv::Mat1i& labels, const Piece
 double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double noise) {
     std::array<double, kLevels> steepness{};
     std::array<double, kLevels> count{};
-    for (int y = 1; y + 1 < ratio.rows; ++y) {
+    for (int y = 1; y + 1 < ratio.rows; y += 2) {
         const float* row = ratio.ptr<float>(y);
         const float* above = ratio.ptr<float>(y - 1);
         const float* below = ratio.ptr<float>(y + 1);
@@ -130,7 +130,7 @@ double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double n
         double sum = 0.0;
         double n = 0.0;
         for (std::size_t i = k - 3; i <= k + 3 && i < kLevels; ++i) sum += steepness[i], n += count[i];
-        if (n < 40.0) continue;
+        if (n < 20.0) continue;
         if (sum / n > best) best = sum / n, threshold = (static_cast<double>(k) + 0.5) / kLevels;
     }
     return best > std::max(0.06, 4.0 * noise) ? threshold : 0.0;

@@ -12,6 +12,7 @@
 namespace ringrule {
 namespace {
 
+constexpr double kFirstPassStep = 1.6;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
@@ -186,37 +187,45 @@ double medianLight(const Pass& pass, bool inside) {
     return medianOf(std::move(values));
 }
 
+/// One pass over a boundary: fitted, moved, and what was seen of the edge put into `refined`.
+std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector<PixelPoint> points, PassOptions& pass,
+                              RefinedBoundary& refined) {
+    const std::vector<PixelPoint> normals = normalsOf(points);
+    const Pass result = fitAll(grey, tone, points, normals, pass);
+    const std::vector<double> moves = settled(result, pass.startPx, refined.sdPx);
+    for (std::size_t i = 0; i < points.size(); ++i) points[i] = points[i] + normals[i] * moves[i];
+    refined.inside = medianLight(result, true);
+    refined.outside = medianLight(result, false);
+    const auto found = std::count_if(result.edges.begin(), result.edges.end(), [](const StepEdge& e) { return e.found; });
+    refined.foundShare = static_cast<double>(found) / static_cast<double>(result.edges.size());
+    if (refined.blurPx <= 0.0) refined.blurPx = pooledBlur(result.profiles, result.edges);
+    if (refined.blurPx > 0.0) pass.sigmaPx = refined.blurPx;
+    pass.halfLight = 0.5 * (refined.inside + refined.outside);
+    pass.insideLight = refined.inside;
+    pass.startPx = 0.0;
+    return points;
+}
+
 }  // namespace
 
 RefinedBoundary refineBoundary(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& contour,
                                const RefineOptions& options) {
     constexpr double kSmooth[] = {0.36, 0.24, 0.08};
+    // Where the contour is coarse against the step, a first pass over every second point brings it near the edge.
+    const double firstStep = options.stepPx * kFirstPassStep;
     RefinedBoundary refined;
-    std::vector<PixelPoint> points = smoothedClosed(resampledClosed<PixelFrame>(contour, options.stepPx), kSmooth);
     PassOptions pass;
     pass.sigmaPx = options.startBlurPx;
     pass.startPx = options.contourLagPx;
     pass.contrast = options.outside - options.inside;
     pass.halfLight = 0.5 * (options.inside + options.outside);
     pass.insideLight = options.inside;
-    for (int round = 0; round < 3; ++round) {
-        const std::vector<PixelPoint> normals = normalsOf(points);
-        pass.reachPx = 3.2 * pass.sigmaPx + (round == 0 ? 1.0 + options.stepPx : 1.0);
-        const Pass result = fitAll(grey, tone, points, normals, pass);
-        const std::vector<double> moves = settled(result, pass.startPx, refined.sdPx);
-        for (std::size_t i = 0; i < points.size(); ++i) points[i] = points[i] + normals[i] * moves[i];
-        refined.inside = medianLight(result, true);
-        refined.outside = medianLight(result, false);
-        refined.foundShare = static_cast<double>(std::count_if(result.edges.begin(), result.edges.end(),
-                                                               [](const StepEdge& edge) { return edge.found; })) /
-                             static_cast<double>(result.edges.size());
-        if (const double blur = pooledBlur(result.profiles, result.edges); blur > 0.0) pass.sigmaPx = blur;
-        pass.halfLight = 0.5 * (refined.inside + refined.outside);
-        pass.insideLight = refined.inside;
-        pass.startPx = 0.0;
-        if (round < 2) points = smoothedClosed(resampledClosed<PixelFrame>(points, options.stepPx), kSmooth);
-    }
-    refined.pointsPx = std::move(points);
+    pass.reachPx = 3.2 * pass.sigmaPx + 1.0 + options.stepPx;
+    std::vector<PixelPoint> points = smoothedClosed(resampledClosed<PixelFrame>(contour, firstStep), kSmooth);
+    points = moved(grey, tone, std::move(points), pass, refined);
+    points = smoothedClosed(resampledClosed<PixelFrame>(points, options.stepPx), kSmooth);
+    pass.reachPx = 3.2 * pass.sigmaPx + 1.0;
+    refined.pointsPx = moved(grey, tone, std::move(points), pass, refined);
     refined.blurPx = pass.sigmaPx;
     return refined;
 }
