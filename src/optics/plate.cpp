@@ -15,6 +15,7 @@
 #include "optics/marker_corners.h"
 #include "optics/marker_detection.h"
 #include "optics/plate_markers.h"
+#include "ringrule/error.h"
 
 namespace ringrule {
 namespace {
@@ -24,6 +25,13 @@ namespace {
 constexpr double kPlateCorrection = 0.6;
 // Long side to which a photo is reduced before markers are looked for.
 constexpr double kSearchSidePx = 1000.0;
+
+// The dictionary of a box that may have been put together by hand.
+MarkerDictionary usableDictionary(const std::string& name) {
+    const auto dictionary = markerDictionary(name);
+    if (!dictionary) throw Error(ErrorKind::BadBox, "\"" + name + "\" is no marker dictionary of OpenCV's");
+    return *dictionary;
+}
 
 struct Search {
     std::vector<FoundMarker> all;  // of the plate's dictionary, corners refined
@@ -121,7 +129,7 @@ std::vector<FoundMarker> cardsAmong(const std::vector<Square>& squares, const Re
 // resolution.
 std::vector<FoundMarker> findCards(const Search& coarseSearch, const ReducedImage& coarse, const Searched& in,
                                    const std::vector<FoundMarker>& plateMarkers) {
-    const MarkerDictionary dictionary = *markerDictionary(in.box.cardDictionary);
+    const MarkerDictionary dictionary = usableDictionary(in.box.cardDictionary);
     auto cards = cardsAmong(coarseSearch.squares, coarse, dictionary, plateMarkers);
     constexpr double kComfortableSidePx = 48.0;  // leaves a card of half that size 3 px a cell
     if (!cards.empty() || coarse.factor == 1 || sidePx(plateMarkers.front()) >= kComfortableSidePx * coarse.factor)
@@ -170,7 +178,7 @@ std::array<PixelPoint, 4> plateCorners(const ConsistentMarkers& placed, const Pl
 
 Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     const cv::Mat& grey = photo.grey;
-    Searched in{grey, box, *markerDictionary(box.plate.dictionary), std::nullopt};
+    Searched in{grey, box, usableDictionary(box.plate.dictionary), std::nullopt};
     if (box.lens) in.lens = PhotoLens::of(*box.lens, grey.cols, grey.rows, photo.exifOrientation);
 
     const int coarsest = std::max(1, static_cast<int>(std::lround(std::max(grey.cols, grey.rows) / kSearchSidePx)));

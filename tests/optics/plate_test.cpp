@@ -6,6 +6,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "drawn_box.h"
+#include "ringrule/error.h"
 #include "ringrule/optics/plate.h"
 
 using namespace ringrule;
@@ -171,4 +172,10 @@ TEST_CASE("Small, soft and noisy photos still give the plate", "[plate]") {
     REQUIRE(plate);
     CHECK(plate.value().markers.size() == 8);
     CHECK(cornerErrorPx(plate.value(), box, camera) < 0.15);
+}
+
+TEST_CASE("A box without a dictionary is an error, not a guess", "[plate]") {
+    Photo photo;
+    photo.grey = cv::Mat1b(300, 400, std::uint8_t{128});
+    CHECK_THROWS_AS(findPlate(photo, Box{}), Error);
 }

@@ -28,6 +28,7 @@ struct FoundPlate {
 };
 
 /// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored" or "plate-mismatch".
+/// Throws `Error(BadBox)` when the box names no dictionary.
 [[nodiscard]] Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box);
 
 }  // namespace ringrule
