@@ -204,6 +204,30 @@ double meanSquare(const std::vector<ConditionPoint>& points) {
     return points.empty() ? 0.0 : total / static_cast<double>(points.size());
 }
 
+/// The tankmates that an animal may be compared with on a day, and their fair points up to then.
+struct Reference {
+    std::vector<std::vector<ShapePoint>> points;
+    std::vector<std::size_t> who;
+};
+
+Reference referenceFor(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of, Date on,
+                       ConditionMeasure measure, double logLength, const JudgeOptions& options) {
+    Reference reference;
+    for (std::size_t i : tankmatesOf(animals, of, on, options.group)) {
+        if (!likeSex(animals[of], animals[i], on, options.group)) {
+            continue;
+        }
+        auto points = shapePoints(animals[i], files[i], on, measure, false, options);
+        keepLikeShape(points, logLength, options.group);
+        if (!points.empty()) {
+            reference.points.push_back(std::move(points));
+            reference.who.push_back(i);
+        }
+    }
+    // One tankmate's own ups and downs cannot be told from the animal's.
+    return reference.who.size() < static_cast<std::size_t>(options.group.fewFrom) ? Reference{} : reference;
+}
+
 }  // namespace
 
 ConditionSeries conditionSeries(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
@@ -214,28 +238,14 @@ ConditionSeries conditionSeries(std::span<const AnimalHistory> animals, std::spa
         return series;
     }
     keepLikeShape(own, own.back().logLength, options.group);
-    std::vector<std::vector<ShapePoint>> mates;
-    for (std::size_t i : tankmatesOf(animals, of, on, options.group)) {
-        if (!likeSex(animals[of], animals[i], on, options.group)) {
-            continue;
-        }
-        auto points = shapePoints(animals[i], files[i], on, measure, false, options);
-        keepLikeShape(points, own.back().logLength, options.group);
-        if (!points.empty()) {
-            mates.push_back(std::move(points));
-            series.mates.push_back(i);
-        }
-    }
-    if (mates.size() < static_cast<std::size_t>(options.group.fewFrom)) {
-        // One tankmate's own ups and downs cannot be told from the animal's.
-        mates.clear();
-        series.mates.clear();
-    }
+    const Reference reference = referenceFor(animals, files, of, on, measure, own.back().logLength, options);
+    const auto& mates = reference.points;
     const Allometry line =
         allometryOf(mates.empty() ? std::vector<std::vector<ShapePoint>>{own} : mates, mates.empty(), options.thinness);
     Spreads spreads = spreadsOf(mates, line, options.group);
     const bool told = mates.size() >= static_cast<std::size_t>(options.group.robustFrom);
     spreads.between = told ? std::max(spreads.between, options.thinness.leastSpread) : options.thinness.spreadOfFew;
+    series.mates = reference.who;
     series.points = gapsOf(own, mates, line, spreads, options);
     series.between = spreads.between;
     // The tankmates' spread holds the wobble of their median already; the least variation allowed for does not.

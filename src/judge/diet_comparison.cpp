@@ -68,14 +68,16 @@ std::vector<DietPair> pairsOf(const std::vector<DietGroup>& groups) {
     return pairs;
 }
 
-}  // namespace
-
-Outcome<DietComparison> compareDiets(std::span<const AnimalHistory> animals, Date from, Date to,
-                                     const JudgeOptions& options) {
-    const std::vector<CaseFile> files = caseFiles(animals, to, options);
-    std::map<DietId, DietGroup> byDiet;
+/// Animals by the diet that they kept throughout, and the tanks each diet was in.
+struct ByDiet {
+    std::map<DietId, DietGroup> groups;
     std::map<DietId, std::set<TankId>> tanksOf;
     std::set<TankId> tanks;
+};
+
+ByDiet groupByDiet(std::span<const AnimalHistory> animals, Date from, Date to, const JudgeOptions& options) {
+    const std::vector<CaseFile> files = caseFiles(animals, to, options);
+    ByDiet result;
     for (std::size_t i = 0; i < animals.size(); ++i) {
         const auto diet = oneDiet(animals[i], from, to);
         const auto tank = tankOn(animals[i], to);
@@ -83,28 +85,36 @@ Outcome<DietComparison> compareDiets(std::span<const AnimalHistory> animals, Dat
         if (!diet || !tank || !rate.known()) {
             continue;
         }
-        DietGroup& group = byDiet[*diet];
+        DietGroup& group = result.groups[*diet];
         group.diet = *diet;
         group.codes.push_back(animals[i].animal.code);
         group.mmPerDay.push_back(rate.value);
-        tanksOf[*diet].insert(*tank);
-        tanks.insert(*tank);
+        result.tanksOf[*diet].insert(*tank);
+        result.tanks.insert(*tank);
     }
-    if (byDiet.size() < 2) {
+    return result;
+}
+
+}  // namespace
+
+Outcome<DietComparison> compareDiets(std::span<const AnimalHistory> animals, Date from, Date to,
+                                     const JudgeOptions& options) {
+    ByDiet byDiet = groupByDiet(animals, from, to, options);
+    if (byDiet.groups.size() < 2) {
         return Refusal{"too-few-groups",
                        "Fewer than two diets were kept throughout this time by animals with two lengths."};
     }
     DietComparison comparison;
     std::size_t tankShares = 0;
-    for (auto& [diet, group] : byDiet) {
+    for (auto& [diet, group] : byDiet.groups) {
         group.meanMmPerDay = std::accumulate(group.mmPerDay.begin(), group.mmPerDay.end(), 0.0) /
                              static_cast<double>(group.mmPerDay.size());
-        group.tanks = static_cast<int>(tanksOf[diet].size());
-        tankShares += tanksOf[diet].size();
+        group.tanks = static_cast<int>(byDiet.tanksOf[diet].size());
+        tankShares += byDiet.tanksOf[diet].size();
         comparison.groups.push_back(group);
     }
     comparison.pairs = pairsOf(comparison.groups);
-    if (tankShares == tanks.size()) {
+    if (tankShares == byDiet.tanks.size()) {
         comparison.cautions.emplace_back(
             "Each diet had tanks of its own: tanks, not animals, are then the unit of comparison, and any other "
             "difference "

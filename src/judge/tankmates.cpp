@@ -2,6 +2,7 @@
 #include "ringrule/judge/tankmates.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace ringrule {
 
@@ -26,7 +27,8 @@ bool likeAge(const AnimalHistory& one, const AnimalHistory& other, Date on, cons
     const auto ageOther = ageOn(other, on);
     if (ageOne && ageOther) {
         const auto [younger, older] = std::minmax(*ageOne, *ageOther);
-        return younger >= options.adultDays || older - younger <= options.likeAgeDays ||
+        const double doubtDays = 2.0 * std::hypot(one.animal.hatchedSdDays, other.animal.hatchedSdDays);
+        return younger >= options.adultDays || older - younger <= options.likeAgeDays + doubtDays ||
                older <= options.likeAgeRatio * younger;
     }
     const auto lengthOne = lastLengthMm(one, on);

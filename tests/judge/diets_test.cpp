@@ -89,7 +89,7 @@ TEST_CASE("A change that did nothing is said to have improved one time in forty"
         improved += change.value().conditionPercent.verdict == AfterChange::Improved ? 1 : 0;
     }
     // A 95 % interval errs upwards 2.5 % of the time; the interval must be no narrower, and not absurdly wider.
-    INFO(improved << " of " << replicates);
+    INFO("condition said to have improved " << improved << " of " << replicates << " times");
     CHECK(wilsonInterval(improved, replicates).lower < 0.03);
 }
 
@@ -153,15 +153,17 @@ TEST_CASE("A hungry tank: nobody stands out, the tank does") {
     CHECK(tankLevel(animals, {1}, session(7)).refusal().reason == "too-few-animals");
 }
 
-TEST_CASE("A healthy simulated tank is seldom called low") {
+TEST_CASE("A healthy simulated tank is seldom called low; an error of one session's photos seldom makes it so") {
     int low = 0;
-    for (unsigned r = 0; r < 200; ++r) {
+    int judged = 0;
+    for (unsigned r = 0; r < 300; ++r) {
         const auto animals = simulate({.failing = false, .seed = 60000U + r});
         for (const Date on : simulated::sessions()) {
             const auto level = tankLevel(animals, {3}, on);
+            judged += level.ok() ? 1 : 0;
             low += level.ok() && level.value().low ? 1 : 0;
         }
     }
-    INFO(low << " of 1200");
-    CHECK(low <= 4);  // of 1200 tank-sessions; measured: see docs/judgement.md
+    INFO("tank called low " << low << " of " << judged << " times");
+    CHECK(low <= 6);
 }

@@ -35,6 +35,9 @@ TEST_CASE("Tankmates: same tank that day, same species, like age, never itself")
     SECTION("much younger") {
         animals[3].animal.hatchedOn = kHatched + days(40);
         CHECK(tankmatesOf(animals, 0, session(2)) == std::vector<std::size_t>{1, 2});
+        animals[3].animal.hatchedSdDays = 10.0;  // an estimated date: 40 days are within 21 and twice its error
+        CHECK(tankmatesOf(animals, 0, session(2)) == std::vector<std::size_t>{1, 2, 3});
+        animals[3].animal.hatchedSdDays = 0.0;
         CHECK(tankmatesOf(animals, 0, session(20)).size() == 3);  // grown up, all are of like age
     }
     SECTION("age unknown: by length") {

@@ -31,6 +31,7 @@ struct SimulatedHouse {
     bool failing = true;          ///< whether the fourth pipefish fails
     bool sexesKnown = false;      ///< four females, three males, on record from the start
     bool widths = false;          ///< a second view gives the pipefish's trunk width, 0.8 % variation and 1.5 % error
+    int sidePhotos = 3;
     int pipefish = 7;
     std::uint64_t seed = 1;
 };
@@ -104,7 +105,7 @@ private:
     ringrule::Observation seen(std::size_t session, double lengthMm, double depthMm, double scale) {
         ringrule::Observation one;
         one.on = sessions()[session];
-        one.sidePhotos = 3;
+        one.sidePhotos = house_.sidePhotos;
         const double length = lengthMm * scale * (1.0 + house_.lengthError * normal());
         const double usual = house_.sessionDepth * normal();
         const double error = house_.depthError * normal();

@@ -101,6 +101,9 @@ TEST_CASE("A simulated house: no healthy animal is flagged, the failing one is b
     const Tally sexed = tally({.sexesKnown = true}, 200, 5000);
     CHECK(sexed.withFalseAlarm <= 6);
     CHECK(sexed.noticedBy(5) == 200);
+    const Tally fewPhotos = tally({.sexesKnown = true, .widths = true, .sidePhotos = 2}, 200, 5000);
+    CHECK(fewPhotos.withFalseAlarm <= 6);
+    CHECK(fewPhotos.noticedBy(5) == 200);
 }
 
 TEST_CASE("A simulated house in which nobody fails") {
@@ -145,6 +148,8 @@ TEST_CASE("Operating characteristics", "[.][report]") {
     print("sexes known", tally({.sexesKnown = true}, n, 1));
     print("sexes and widths known", tally({.sexesKnown = true, .widths = true}, n, 1));
     print("widths known", tally({.widths = true}, n, 1));
+    print("two side photos, sexes and widths known",
+          tally({.sexesKnown = true, .widths = true, .sidePhotos = 2}, n, 1));
     print("nobody fails", tally({.failing = false}, n, 1));
     print("thins but grows on", tally({.slowedGrowth = 1.0}, n, 1));
     print("slows by 30 %, keeps its depth", tally({.slowedGrowth = 0.7, .deepestLoss = 0.0}, n, 1));
