@@ -54,10 +54,12 @@ Terms solved(const std::vector<Block>& blocks) {
     Terms right = Terms::Zero();
     for (const Block& block : blocks) {
         if (!block.kept) continue;
-        normal += block.terms * block.terms.transpose();
+        for (Eigen::Index r = 0; r < 10; ++r) {
+            for (Eigen::Index c = 0; c <= r; ++c) normal(r, c) += block.terms[r] * block.terms[c];
+        }
         right += block.terms * block.light;
     }
-    return normal.ldlt().solve(right);
+    return normal.selfadjointView<Eigen::Lower>().ldlt().solve(right);
 }
 
 /// Starts without the darker half of each neighbourhood's likely range, so that a large animal cannot pull the fit down.

@@ -56,22 +56,31 @@ Equations equationsAt(const Profile& profile, const StepPrior& prior, const Vect
     const bool thin = width < 6.0 * sigma;
     const double perSigma = 1.0 / sigma;
     const double step = p[1] - p[0];
-    for (std::size_t i = 0; i < profile.light.size(); ++i) {
-        const double t = profile.at(i) - p[2];
+    // Written out: this is where the program spends its time. A sample has a slope term on its own side only.
+    double n00 = 0.0, n10 = 0.0, n11 = 0.0, n20 = 0.0, n21 = 0.0, n22 = 0.0;
+    double n30 = 0.0, n31 = 0.0, n32 = 0.0, n33 = 0.0, n40 = 0.0, n41 = 0.0, n42 = 0.0, n44 = 0.0;
+    double r0 = 0.0, r1 = 0.0, r2 = 0.0, r3 = 0.0, r4 = 0.0, squares = 0.0;
+    double t = profile.first() - p[2];
+    for (const float light : profile.light) {
         auto [share, density] = table.at(t * perSigma);
         if (thin) share += 1.0 - table.at((t + width) * perSigma).share;
-        const double before = std::min(0.0, t);
-        const double after = std::max(0.0, t);
-        const double residual =
-            static_cast<double>(profile.light[i]) - (p[0] + step * share + p[3] * before + p[4] * after);
-        const double row[5] = {1.0 - share, share, -step * density * perSigma, before, after};
-        std::size_t at = 0;
-        for (std::size_t r = 0; r < 5; ++r) {
-            for (std::size_t c = 0; c <= r; ++c) eq.normal[at++] += row[r] * row[c];
-            eq.right[r] += row[r] * residual;
+        const double inner = 1.0 - share;
+        const double place = -step * density * perSigma;
+        const double residual = static_cast<double>(light) - (p[0] + step * share + (t < 0.0 ? p[3] : p[4]) * t);
+        n00 += inner * inner, n10 += share * inner, n11 += share * share;
+        n20 += place * inner, n21 += place * share, n22 += place * place;
+        r0 += inner * residual, r1 += share * residual, r2 += place * residual;
+        squares += residual * residual;
+        if (t < 0.0) {
+            n30 += t * inner, n31 += t * share, n32 += t * place, n33 += t * t, r3 += t * residual;
+        } else {
+            n40 += t * inner, n41 += t * share, n42 += t * place, n44 += t * t, r4 += t * residual;
         }
-        eq.squares += residual * residual;
+        t += profile.stepPx;
     }
+    eq.normal = {n00, n10, n11, n20, n21, n22, n30, n31, n32, n33, n40, n41, n42, 0.0, n44};
+    eq.right = {r0, r1, r2, r3, r4};
+    eq.squares = squares;
     const double ridge = kSlopeRidge * profile.last() * profile.last();
     for (const std::size_t k : {std::size_t{3}, std::size_t{4}}) {
         eq.normal[diagonal(k)] += ridge;

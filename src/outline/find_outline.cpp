@@ -16,7 +16,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kCoarsePxPerMm = 4.0;  ///< enough to find a juvenile of 2 mm depth
+constexpr double kCoarsePxPerMm = 3.2;  ///< enough to find a juvenile of 2 mm depth
 constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
 constexpr double kThinHalfMm = 0.6;     ///< thinner animals are traced at full resolution
 

@@ -135,12 +135,12 @@ struct PassOptions {
 
 Pass fitAll(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& points,
             const std::vector<PixelPoint>& normals, const PassOptions& options) {
-    constexpr double kStep = 0.5;
-    const int reach = static_cast<int>(std::ceil(options.reachPx / kStep));
+    const double step = std::max(0.5, 0.45 * options.sigmaPx);
+    const int reach = static_cast<int>(std::ceil(options.reachPx / step));
     Pass pass;
     for (std::size_t i = 0; i < points.size(); ++i) {
         CutProfile across = cut(
-            sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], kStep, reach), options.halfLight);
+            sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], step, reach), options.halfLight);
         StepPrior prior;
         prior.sigmaPx = options.sigmaPx;
         prior.startPx = crossingNear(across.profile, options.halfLight);

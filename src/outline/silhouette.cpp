@@ -15,7 +15,8 @@ constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
 constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
 
-/// Mean of `light` where `mask` is set, over a square window; where the window holds none of it, over a wider one.
+/// Mean of `light` where `mask` is set, over a square window of half the picture's resolution; where the window holds
+/// none of it, the mean of all. The levels are smooth: half the resolution is plenty.
 cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
     cv::Mat1f weight;
     mask.convertTo(weight, CV_32F, 1.0 / 255.0);
@@ -23,19 +24,22 @@ cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
     cv::multiply(light, weight, weighted);
     const double total = cv::sum(weight)[0];
     const float overall = static_cast<float>(total > 0.0 ? cv::sum(weighted)[0] / total : 0.0);
-    cv::Mat1f mean(light.size(), overall);
-    for (const int size : {8 * reach + 1, 2 * reach + 1}) {
-        cv::Mat1f sum;
-        cv::Mat1f share;
-        cv::blur(weighted, sum, {size, size}, {-1, -1}, cv::BORDER_CONSTANT);
-        cv::blur(weight, share, {size, size}, {-1, -1}, cv::BORDER_CONSTANT);
-        const float least = 2.5F / static_cast<float>(size * size);
-        for (int y = 0; y < light.rows; ++y) {
-            for (int x = 0; x < light.cols; ++x) {
-                if (share(y, x) > least) mean(y, x) = sum(y, x) / share(y, x);
-            }
+    const cv::Size half((light.cols + 1) / 2, (light.rows + 1) / 2);
+    cv::Mat1f sum;
+    cv::Mat1f share;
+    cv::resize(weighted, sum, half, 0.0, 0.0, cv::INTER_LINEAR);
+    cv::resize(weight, share, half, 0.0, 0.0, cv::INTER_LINEAR);
+    cv::blur(sum, sum, {reach + 1, reach + 1}, {-1, -1}, cv::BORDER_CONSTANT);
+    cv::blur(share, share, {reach + 1, reach + 1}, {-1, -1}, cv::BORDER_CONSTANT);
+    // A little of the overall mean everywhere: it rules where there is nothing else and is not felt elsewhere.
+    constexpr float kLittle = 0.004F;
+    cv::Mat1f mean(half);
+    for (int y = 0; y < half.height; ++y) {
+        for (int x = 0; x < half.width; ++x) {
+            mean(y, x) = (sum(y, x) + kLittle * overall) / (share(y, x) + kLittle);
         }
     }
+    cv::resize(mean, mean, light.size(), 0.0, 0.0, cv::INTER_LINEAR);
     return mean;
 }
 
@@ -50,11 +54,11 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
                    double pxPerMm) {
     const int reach = std::max(2, static_cast<int>(std::lround(kLevelReachMm * pxPerMm)));
     const int margin = 2 * std::max(1, static_cast<int>(std::lround(0.8 * pxPerMm))) + 1;
-    const cv::Mat near = cv::getStructuringElement(cv::MORPH_ELLIPSE, {margin, margin});
+    const cv::Mat near = cv::getStructuringElement(cv::MORPH_RECT, {margin, margin});
     const cv::Mat small = cv::Mat1b::ones(3, 3);
     cv::Mat1b body = piece.clone();
     Levels levels;
-    for (int round = 0; round < 3; ++round) {
+    for (int round = 0; round < 2; ++round) {
         cv::Mat1b core;
         cv::erode(body, core, small);
         if (cv::countNonZero(core) < 0.25 * cv::countNonZero(body)) core = body;
@@ -78,22 +82,17 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
     return levels;
 }
 
-/// The connected part of `dark` that shares most pixels with `seed`.
-cv::Mat1b partOver(const cv::Mat1b& dark, const cv::Mat1b& seed) {
-    cv::Mat1i labels;
-    const int count = cv::connectedComponents(dark, labels, 8, CV_32S);
-    std::vector<int> shared(static_cast<std::size_t>(count), 0);
-    for (int y = 0; y < labels.rows; ++y) {
-        for (int x = 0; x < labels.cols; ++x) {
-            if (seed(y, x) != 0) ++shared[static_cast<std::size_t>(labels(y, x))];
-        }
+/// The outer contour that runs most along the seed, or the count of contours when none does.
+std::size_t contourOver(const std::vector<std::vector<cv::Point>>& contours, const std::vector<cv::Vec4i>& tree,
+                        const cv::Mat1b& seed) {
+    std::size_t best = contours.size();
+    std::ptrdiff_t most = 11;
+    for (std::size_t i = 0; i < contours.size(); ++i) {
+        if (tree[i][3] >= 0 || std::ssize(contours[i]) <= most) continue;
+        const auto along = std::count_if(contours[i].begin(), contours[i].end(), [&seed](cv::Point at) { return seed(at) != 0; });
+        if (along > most) most = along, best = i;
     }
-    shared[0] = 0;
-    const auto most = std::max_element(shared.begin(), shared.end());
-    if (*most == 0) return cv::Mat1b(dark.size(), static_cast<unsigned char>(0));
-    cv::Mat1b part;
-    cv::compare(labels, static_cast<int>(most - shared.begin()), part, cv::CMP_EQ);
-    return part;
+    return best;
 }
 
 std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Point>& contour, bool backward) {
@@ -160,16 +159,14 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     cv::Mat1b dark;
     cv::compare(fine.light, threshold, dark, cv::CMP_LT);
     dark.setTo(0, forbidden);
-    cv::Mat1b body = partOver(dark, seed);
+    // Nothing may touch the window's border, where contours are not followed.
+    dark.row(0).setTo(0), dark.row(dark.rows - 1).setTo(0), dark.col(0).setTo(0), dark.col(dark.cols - 1).setTo(0);
+    cv::dilate(seed, seed, cv::Mat1b::ones(2 * coarse.factor / factor + 1, 2 * coarse.factor / factor + 1));
     std::vector<std::vector<cv::Point>> contours;
     std::vector<cv::Vec4i> tree;
-    cv::copyMakeBorder(body, body, 1, 1, 1, 1, cv::BORDER_CONSTANT, cv::Scalar(0));
-    cv::findContours(body, contours, tree, cv::RETR_CCOMP, cv::CHAIN_APPROX_NONE, {-1, -1});
-    std::size_t outer = contours.size();
-    for (std::size_t i = 0; i < contours.size(); ++i) {
-        if (tree[i][3] < 0 && (outer == contours.size() || contours[i].size() > contours[outer].size())) outer = i;
-    }
-    if (outer == contours.size() || contours[outer].size() < 12) return silhouette;
+    cv::findContours(dark, contours, tree, cv::RETR_CCOMP, cv::CHAIN_APPROX_NONE);
+    const std::size_t outer = contourOver(contours, tree, seed);
+    if (outer == contours.size()) return silhouette;
     silhouette.found = true;
     // OpenCV runs outer contours counter-clockwise in its own y-down picture as seen, holes clockwise.
     silhouette.outerPx = inPhoto(fine, contours[outer], true);
