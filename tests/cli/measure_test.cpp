@@ -11,7 +11,9 @@ namespace {
 
 constexpr const char* kDay = "2031-01-06";
 
-std::string sample(const std::string& name) { return samples::photo(std::string(kDay) + "/" + name); }
+std::string sample(const std::string& name) {
+    return (samples::kSource / "sample_images" / kDay / name).string();
+}
 
 }  // namespace
 
@@ -73,9 +75,11 @@ TEST_CASE("lines come in the order of the photos, the same on one thread and on 
                                           sample("P2-b_rendered.jpg"), sample("P1-b_rendered.jpg")};
     std::vector<std::string> one{"measure"};
     one.insert(one.end(), photos.begin(), photos.end());
-    one.insert(one.end(), {"--box", samples::box(), "--jobs", "1"});
+    for (const std::string& word : {std::string("--box"), samples::box(), std::string("--jobs"), std::string("1")}) {
+        one.push_back(word);
+    }
     std::vector<std::string> two = one;
-    two.back() = "2";
+    two.back() = std::string("2");
     const Ran first = ringrule(one);
     const Ran second = ringrule(two);
     REQUIRE(first.lines().size() == photos.size());
@@ -92,7 +96,7 @@ TEST_CASE("the outline is printed on request only") {
 }
 
 TEST_CASE("the view is told by the folder, or by the option") {
-    const std::string above = samples::photo(std::string(kDay) + "/above/P1-c_rendered.jpg");
+    const std::string above = sample("above/P1-c_rendered.jpg");
     const auto byFolder = ringrule({"measure", above, "--box", samples::box()}).lines().at(0);
     CHECK(byFolder["view"] == "above");
     const auto truth = samples::truth(kDay, "P1-c_rendered");
