@@ -17,8 +17,11 @@ namespace {
 /// spread the root mean square of that is √3/2 σ². Measured on nobody's data; common practice, no source.
 constexpr double kPitchSdDeg = 2.5;
 /// Half-way edges of skin that is not evenly shaded lie off by about this much of the edge's own blur, each.
-constexpr double kEdgeShareOfBlur = 0.10;
-constexpr double kEdgeFloorPx = 0.05;
+constexpr double kEdgeShareOfBlur = 0.06;
+constexpr double kEdgeFloorPx = 0.04;
+/// Rings, and skin that is not evenly dark, move the greatest depth by about this share of it.
+constexpr double kSkinShare = 0.0015;
+constexpr double kHiddenThroatPercent = 3.0;
 constexpr double kTooBentDeg = 35.0;
 
 double pitchRelativeSd() { return 0.5 * std::sqrt(3.0) * std::pow(kPitchSdDeg * M_PI / 180.0, 2); }
@@ -37,7 +40,7 @@ Estimate depthEstimate(double mm, const Outline& outline, double mmPerPx, const 
     const double edgePx = std::hypot(kEdgeFloorPx, kEdgeShareOfBlur * outline.edgeBlurPx, outline.edgeSdPx);
     Estimate estimate;
     estimate.value = mm;
-    estimate.sdRandom = std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * scale.relativeSdRandom());
+    estimate.sdRandom = std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * std::hypot(kSkinShare, scale.relativeSdRandom()));
     estimate.sdShared = mm * scale.relativeSdShared();
     return estimate;
 }
@@ -121,6 +124,8 @@ void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, 
     const double percent = 100.0 / greatest.depthMm;
     m.bellyHollowPercent.value = percent * mm;
     m.bellyHollowPercent.sdRandom = percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(depth.sdRandom, 2));
+    // A seahorse's head hangs over the first ventral point.
+    if (m.shape == Shape::Seahorse) m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
 }
 
 void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {

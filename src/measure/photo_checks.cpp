@@ -12,7 +12,7 @@ namespace {
 constexpr double kSmallLengthPx = 400.0;
 constexpr double kSmallDepthPx = 40.0;
 constexpr double kBlurredShare = 0.10;    ///< sigma of the edge against the greatest depth
-constexpr double kSweptTolerance = 0.02;  ///< a straight fish's outline is its swept body to about 1 %
+constexpr double kUnsweptDoubtful = 0.03;  ///< a well followed body leaves under one per cent of its boundary out
 
 double greatestWidthPx(const Midline& midline) {
     double greatest = 0.0;
@@ -28,14 +28,25 @@ void addRemark(std::vector<Remark>& remarks, Remark remark) {
     if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) remarks.push_back(remark);
 }
 
-double sweptShare(const Outline& outline, const Midline& midline) {
-    double area = 0.0;
-    for (std::size_t i = 1; i < midline.spinePx.size(); ++i) {
-        const double before = midline.leftHalfWidthPx[i - 1] + midline.rightHalfWidthPx[i - 1];
-        const double after = midline.leftHalfWidthPx[i] + midline.rightHalfWidthPx[i];
-        area += 0.5 * (before + after) * distance(midline.spinePx[i - 1], midline.spinePx[i]);
+double unsweptShare(const Outline& outline, const Midline& midline) {
+    constexpr std::size_t kStride = 3;
+    double judged = 0.0;
+    double missed = 0.0;
+    for (std::size_t k = 0; k < outline.boundaryPx.size(); k += kStride) {
+        const PixelPoint at = outline.boundaryPx[k];
+        std::size_t nearest = 0;
+        double least = 1e18;
+        for (std::size_t i = 0; i < midline.spinePx.size(); ++i) {
+            const PixelPoint off = midline.spinePx[i] - at;
+            if (const double d = dot(off, off); d < least) least = d, nearest = i;
+        }
+        const bool tip = nearest < 3 || nearest + 3 >= midline.spinePx.size();
+        const double half = std::max(midline.leftHalfWidthPx[nearest], midline.rightHalfWidthPx[nearest]);
+        if (tip || half <= 0.0) continue;
+        judged += 1.0;
+        if (std::sqrt(least) > 1.3 * half + 2.0) missed += 1.0;
     }
-    return outline.areaPx2 > 0.0 ? area / outline.areaPx2 : 0.0;
+    return judged > 0.0 ? missed / judged : 0.0;
 }
 
 std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy) {
@@ -43,8 +54,7 @@ std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy) 
     const double depthPx = greatestWidthPx(anatomy.midline);
     if (anatomy.midline.lengthPx() < kSmallLengthPx || depthPx < kSmallDepthPx) remarks.push_back(Remark::SmallInFrame);
     if (outline.edgeBlurPx > kBlurredShare * depthPx) remarks.push_back(Remark::Blurred);
-    if (anatomy.shape != Shape::Seahorse && !anatomy.midline.closedCoil &&
-        std::abs(sweptShare(outline, anatomy.midline) - 1.0) > kSweptTolerance) {
+    if (!anatomy.midline.closedCoil && unsweptShare(outline, anatomy.midline) > kUnsweptDoubtful) {
         remarks.push_back(Remark::OutlineDoubtful);
     }
     return remarks;

@@ -14,8 +14,9 @@ namespace ringrule {
 /// body swept along the midline.
 [[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy);
 
-/// Area of the body swept along the midline, chord by chord, as a share of the outline's area.
-[[nodiscard]] double sweptShare(const Outline& outline, const Midline& midline);
+/// Share of the boundary, behind the head of a seahorse, that no chord of the midline reaches: what lies outside the body
+/// swept along the midline.
+[[nodiscard]] double unsweptShare(const Outline& outline, const Midline& midline);
 
 /// Adds a remark that is not there yet.
 void addRemark(std::vector<Remark>& remarks, Remark remark);

@@ -46,15 +46,22 @@ double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide)
     std::size_t to = stationAt(body, toMm);
     while (from < to && body.depth[from] <= 0.0) ++from;
     while (to > from && body.depth[to] <= 0.0) --to;
-    if (to < from + 4) return std::numeric_limits<double>::quiet_NaN();
-    const AnimalPoint chord = side[to] - side[from];
+    if (to < from + 8) return std::numeric_limits<double>::quiet_NaN();
+    // A head that hangs over the trunk's front hides the first outline point: the outline behind it is carried on straight.
+    AnimalPoint start = side[from];
+    if (const double hidden = body.along[from] - fromMm; hidden > 0.0) {
+        const std::size_t behind = std::min(to, stationAt(body, body.along[from] + 0.12 * (toMm - fromMm)));
+        const AnimalPoint step = side[behind] - side[from];
+        start = side[from] - step * (hidden / std::max(body.along[behind] - body.along[from], 1e-9));
+    }
+    const AnimalPoint chord = side[to] - start;
     const double length = std::max(norm(chord), 1e-12);
     // Seen from snout to tail the left side's outside lies to the left: a positive cross product is to the right.
     const double inward = leftSide ? 1.0 : -1.0;
     double deepest = 0.0;
     for (std::size_t i = from; i <= to; ++i) {
         if (body.depth[i] <= 0.0) continue;
-        const double deviation = inward * cross(chord, side[i] - side[from]) / length;
+        const double deviation = inward * cross(chord, side[i] - start) / length;
         if (std::abs(deviation) > std::abs(deepest)) deepest = deviation;
     }
     return deepest;

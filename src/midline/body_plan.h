@@ -17,7 +17,7 @@ struct Station {
 };
 
 /// Landmarks of a straight-bodied fish: snout tip, rear of the opercle, last trunk ring, base of the caudal fin.
-[[nodiscard]] Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye,
+[[nodiscard]] Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, View view,
                                           std::vector<Remark>& remarks);
 
 /// Landmarks of another long fish: its caudal fin is opaque and is cut off behind the narrowest part of the tail's stalk.

@@ -17,9 +17,10 @@ constexpr double kEyeInHead = 0.63;  ///< place of the eye's centre, share of th
 double lengthSteps(const WidthProfile& profile) { return static_cast<double>(profile.widthPx.size() - 1); }
 
 /// The rear of the opercle: the gill cover bulges, the body behind it is narrower again.
-Station headEndOf(const WidthProfile& profile, const EyeSpot& eye) {
+Station headEndOf(const WidthProfile& profile, const EyeSpot& eye, View view) {
     Station usual = kUsualHead;
-    if (eye.strength > 0.6) usual = {std::clamp(eye.share / kEyeInHead, 0.10, 0.32), 0.09 * eye.share / kEyeInHead, false};
+    // From above both eyes sit on the rim, where the spot finder does not look.
+    if (view == View::Side && eye.strength > 0.6) usual = {std::clamp(eye.share / kEyeInHead, 0.10, 0.32), 0.09 * eye.share / kEyeInHead, false};
     const double from = 0.86 * usual.share;
     const double to = 1.18 * usual.share;
     double deepest = 0.0;
@@ -32,7 +33,8 @@ Station headEndOf(const WidthProfile& profile, const EyeSpot& eye) {
             after = std::max(after, profile.at(share + 0.03 * usual.share * k));
         }
         const double dip = std::min(before, after) - profile.at(share);
-        if (dip > deepest) deepest = dip, best = {share, 0.02 * usual.share, true};
+        // The gill cover's edge lies just before the narrowest place.
+        if (dip > deepest) deepest = dip, best = {0.99 * share, 0.016 * usual.share, true};
     }
     return deepest > 0.015 * profile.greatestPx ? best : usual;
 }
@@ -78,12 +80,12 @@ Landmark landmarkAt(const Midline& midline, double share, double sdShare) {
     return {pointAt<PixelFrame>(midline.spinePx, alongs, share * alongs.back()), sdShare * alongs.back(), false};
 }
 
-Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye,
+Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, View view,
                             std::vector<Remark>& remarks) {
     const WidthProfile profile = widthProfile(midline);
     const double tip = tipSd(outline, midline);
-    const Station head = headEndOf(profile, eye);
-    const Station trunk = trunkEndOf(profile);
+    const Station head = headEndOf(profile, eye, view);
+    const Station trunk = view == View::Side ? trunkEndOf(profile) : kUsualTrunkEnd;
     const Station tail = tailEndOf(profile, 0.90, 1.35);
     Landmarks landmarks;
     landmarks.snoutTip = landmarkAt(midline, 0.0, tip);
