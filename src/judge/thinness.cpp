@@ -138,7 +138,9 @@ ThinnessVerdict walk(const ConditionSeries& series, const JudgeOptions& options)
     const ConditionPoint& last = series.points.back();
     verdict.judged = true;
     verdict.thin = step.thin;
-    verdict.thinner = step.thinner;
+    // Still below its past but on its way back: the episode goes on, and nothing is getting thinner.
+    const bool recovering = last.gap - series.points[count - 2].gap > series.within;
+    verdict.thinner = step.thinner && !recovering;
     verdict.oneSessionOnly = step.oneSessionOnly;
     verdict.few = series.mates.size() < static_cast<std::size_t>(options.group.robustFrom);
     verdict.mates = series.mates;

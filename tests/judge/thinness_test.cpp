@@ -212,3 +212,23 @@ TEST_CASE("Belly hollow is told as a supporting sign") {
     REQUIRE(found.size() == 1);
     CHECK_THAT(found.front().sentence, Contains("belly line is hollow") && Contains("9.0 %"));
 }
+
+TEST_CASE("On its way back an animal is thin for a while, but not getting thinner") {
+    auto animals = group(7, 9);
+    const double course[] = {1, 1, 1, 0.93, 0.87, 0.82, 0.86, 0.91, 0.945};
+    for (int n = 0; n < 9; ++n) {
+        thin(animals[3], n, course[n]);
+    }
+    const auto worst = flags(reviewAnimals(animals, session(5)));
+    REQUIRE(worst.size() == 1);
+    CHECK(worst.front().kind == FindingKind::Thin);
+    CHECK_THAT(worst.front().sentence, Contains("has lost another"));
+    const auto better = flags(reviewAnimals(animals, session(6)));
+    REQUIRE(better.size() == 1);
+    CHECK(better.front().kind == FindingKind::Thin);
+    CHECK(better.front().since == worst.front().since);
+    CHECK_THAT(better.front().sentence, Contains("has gained"));
+    for (const auto& finding : flags(reviewAnimals(animals, session(8)))) {
+        CHECK(finding.kind != FindingKind::GettingThinner);
+    }
+}
