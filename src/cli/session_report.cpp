@@ -67,9 +67,9 @@ void printFinding(std::ostream& out, const Finding& finding) {
 }  // namespace
 
 void printSummary(std::ostream& out, const SessionSummary& summary) {
-    out << "Session " << formatDate(summary.on) << ": " << summary.photos << " photos, " << summary.measured
-        << " measured, " << summary.refused << " not measured";
-    if (summary.toLookAt > 0) out << ", " << summary.toLookAt << " to look at before they count";
+    out << "Session " << formatDate(summary.on) << ": photos " << summary.photos << "; measured " << summary.measured
+        << ", not measured " << summary.refused;
+    if (summary.toLookAt > 0) out << ", to be looked at before they count " << summary.toLookAt;
     out << '\n';
 }
 

@@ -95,7 +95,11 @@ public:
     }
 
 private:
-    void trouble(const std::string& sentence) { summary_.troubles.push_back(name_ + ": " + sentence); }
+    void trouble(const std::string& sentence) {
+        std::string line = name_ + ": " + sentence;
+        // Several animals of one photo may share a trouble: said once.
+        if (summary_.troubles.empty() || summary_.troubles.back() != line) summary_.troubles.push_back(std::move(line));
+    }
 
     void checkDay(const PhotoReading& reading) {
         const auto day = reading.takenAt ? parseDate(*reading.takenAt) : std::nullopt;

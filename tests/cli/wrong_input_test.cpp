@@ -175,7 +175,7 @@ TEST_CASE("an unknown card: measured and kept, but said and given to no animal; 
     CHECK(ran.status == 1);
     CHECK(ran.err.find("card 1 belongs to no animal in this collection: add the animal or correct the card") !=
           std::string::npos);
-    CHECK(ran.out.starts_with("Session 2031-01-06: 1 photos, 1 measured, 0 not measured"));
+    CHECK(ran.out.starts_with("Session 2031-01-06: photos 1; measured 1, not measured 0"));
     CHECK(filesIn(scratch / "house/photos") == 1);
     // The same folder once more adds nothing.
     const Ran again = ringrule(command);
