@@ -18,7 +18,9 @@ namespace {
 
 constexpr double kCoarsePxPerMm = 3.2;  ///< enough to find a juvenile of 2 mm depth
 constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
-constexpr double kThinHalfMm = 0.6;     ///< thinner animals are traced at full resolution
+constexpr double kFineHalfPx = 8.0;     ///< an animal is contoured with its greatest half-width at least this many pixels
+constexpr double kStepInHalfWidths = 0.06;  ///< between boundary points
+constexpr double kLeastStepPx = 1.2;
 
 double pxPerMmOf(const Box& box, const Scale& scale) {
     const PlatePoint middle{0.5 * box.plate.widthMm, 0.5 * box.plate.heightMm};
@@ -34,10 +36,11 @@ std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
 }
 
 /// One animal traced at full resolution; no boundary when it vanished on a closer look.
-Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double pxPerMm) {
+Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double halfWidthPx, double pxPerMm) {
     RefineOptions options;
-    options.stepPx = std::max(1.2, 1.2 * pxPerMm / kFinePxPerMm);
-    options.startBlurPx = std::max(0.9, 0.09 * pxPerMm);
+    const double longest = std::max(kLeastStepPx, kLeastStepPx * pxPerMm / kFinePxPerMm);
+    options.stepPx = std::clamp(kStepInHalfWidths * halfWidthPx, kLeastStepPx, longest);
+    options.startBlurPx = std::clamp(0.09 * pxPerMm, 0.9, 1.8);
     options.contourLagPx = 0.5 * silhouette.stepPx;
     options.inside = silhouette.inside;
     options.outside = silhouette.outside;
@@ -80,11 +83,12 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
         findPieces(ratio, region, threshold, pxPerMm / coarse.factor, options.smallestAnimalMm2);
     std::vector<Outline> outlines;
     for (const Piece& piece : pieces.animals) {
-        const int factor = piece.halfWidthMm < kThinHalfMm ? 1 : factorFor(pxPerMm, kFinePxPerMm);
+        const double halfWidthPx = piece.halfWidthMm * pxPerMm;
+        const int factor = std::clamp(static_cast<int>(halfWidthPx / kFineHalfPx), 1, factorFor(pxPerMm, kFinePxPerMm));
         const Silhouette silhouette =
             findSilhouette(grey, tone, coarse, region, pieces, piece, factor, pxPerMm);
         if (!silhouette.found) continue;
-        Outline outline = traceAnimal(grey, tone, silhouette, pxPerMm);
+        Outline outline = traceAnimal(grey, tone, silhouette, halfWidthPx, pxPerMm);
         if (outline.areaPx2 < options.smallestAnimalMm2 * pxPerMm * pxPerMm) continue;
         if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
         if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);

@@ -19,6 +19,8 @@ constexpr double kWordMm = 10.0;       ///< largest extent of a numeral or a wor
 constexpr double kRowMm = 25.0;        ///< a row is looked for within this distance
 constexpr int kRowCount = 6;           ///< and is made of this many marks
 constexpr double kCardReach = 1.15;   ///< of a card marker's side: writing on the card lies within
+constexpr double kCardWordReach = 1.6;  ///< of the marker's side: largest extent of a word that hangs together
+constexpr double kLetterGap = 0.5;    ///< of the marker's side: between letters
 constexpr double kLineAspect = 60.0;  ///< a line is at least this many times longer than wide
 
 double extentMm(const cv::Rect& bounds, double pxPerMm) { return std::hypot(bounds.width, bounds.height) / pxPerMm; }
@@ -49,13 +51,37 @@ double distanceToPolygon(const std::vector<cv::Point2d>& polygon, const cv::Rect
     return nearest;
 }
 
-bool onCard(const PlateRegion& region, const Piece& piece, double pxPerMm) {
+double gapBetween(const cv::Rect& a, const cv::Rect& b) {
+    const int dx = std::max({0, a.x - b.br().x, b.x - a.br().x});
+    const int dy = std::max({0, a.y - b.br().y, b.y - a.br().y});
+    return std::hypot(dx, dy);
+}
+
+/// Of small pieces, those that belong to a card's writing: near its marker, or near one that does.
+std::vector<cv::Rect> cardWriting(const PlateRegion& region, const std::vector<cv::Rect>& small) {
+    std::vector<cv::Rect> writing;
     for (const auto& card : region.cards) {
         const double side = cv::norm(card[1] - card[0]);
-        if (extentMm(piece.bounds, pxPerMm) * pxPerMm > 1.6 * side) continue;
-        if (distanceToPolygon(card, piece.bounds) < kCardReach * side) return true;
+        std::vector<cv::Rect> open = small;
+        std::vector<cv::Rect> found;
+        const auto take = [&](auto belongs) {
+            const auto kept = std::partition(open.begin(), open.end(), [&](const cv::Rect& rect) { return !belongs(rect); });
+            const std::vector<cv::Rect> taken(kept, open.end());
+            open.erase(kept, open.end());
+            found.insert(found.end(), taken.begin(), taken.end());
+            return taken;
+        };
+        std::erase_if(open, [&](const cv::Rect& rect) { return std::hypot(rect.width, rect.height) > kCardWordReach * side; });
+        std::vector<cv::Rect> last = take([&](const cv::Rect& rect) { return distanceToPolygon(card, rect) < kCardReach * side; });
+        while (!last.empty()) {
+            const std::vector<cv::Rect> around = last;
+            last = take([&](const cv::Rect& rect) {
+                return std::any_of(around.begin(), around.end(), [&](const cv::Rect& r) { return gapBetween(r, rect) < kLetterGap * side; });
+            });
+        }
+        writing.insert(writing.end(), found.begin(), found.end());
     }
-    return false;
+    return writing;
 }
 
 bool inRim(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece) {
@@ -75,12 +101,18 @@ bool inRow(const Piece& piece, const std::vector<cv::Rect>& specks, double pxPer
     return near >= kRowCount;
 }
 
-bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece, const std::vector<cv::Rect>& specks,
+/// What is too small for an animal: marks in the plate's rim, and everything that is a card's writing.
+struct SmallPrint {
+    std::vector<cv::Rect> rim;
+    std::vector<cv::Rect> writing;
+};
+
+bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece, const SmallPrint& print,
              double pxPerMm) {
-    if (onCard(region, piece, pxPerMm)) return true;
+    if (std::find(print.writing.begin(), print.writing.end(), piece.bounds) != print.writing.end()) return true;
     const double extent = extentMm(piece.bounds, pxPerMm);
     const bool rim = inRim(region, labels, piece);
-    if (rim && extent < kWordMm && inRow(piece, specks, pxPerMm)) return true;
+    if (rim && extent < kWordMm && inRow(piece, print.rim, pxPerMm)) return true;
     if (piece.halfWidthMm < kStrokeHalfMm && extent > kLineAspect * piece.halfWidthMm &&
         piece.areaMm2 < 2.4 * piece.halfWidthMm * extent && std::min(piece.bounds.width, piece.bounds.height) < 1.0 * pxPerMm) {
         return true;
@@ -155,17 +187,20 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
                         stats.at<int>(label, cv::CC_STAT_WIDTH), stats.at<int>(label, cv::CC_STAT_HEIGHT)};
         return piece;
     };
-    std::vector<cv::Rect> specks;
+    SmallPrint print;
+    std::vector<cv::Rect> all;
     std::vector<Piece> large;
     for (int label = 1; label < count; ++label) {
         const Piece piece = pieceOf(label);
         const bool small = piece.areaMm2 < 0.5 * smallestMm2;
-        if (small && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) specks.push_back(piece.bounds);
+        if (small && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) print.rim.push_back(piece.bounds);
         if (!small) large.push_back(piece);
+        if (piece.areaMm2 > 0.1) all.push_back(piece.bounds);
     }
+    print.writing = cardWriting(region, all);
     for (Piece& piece : large) {
         piece.halfWidthMm = halfWidthPx(pieces.labels, piece) / pxPerMm;
-        if (isPrint(region, pieces.labels, piece, specks, pxPerMm)) continue;
+        if (isPrint(region, pieces.labels, piece, print, pxPerMm)) continue;
         piece.atEdge = reachesEdge(region, pieces.labels, piece);
         pieces.animals.push_back(piece);
     }
