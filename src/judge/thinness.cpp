@@ -77,6 +77,11 @@ bool pairLow(const ConditionSeries& series, std::size_t at, double sds) {
     return now.gap < 0.0 && before.gap < 0.0 && 0.5 * (now.gap + before.gap) < -sds * sd;
 }
 
+/// Error of the gap to the tankmates as it is told.
+double toldSd(const ConditionPoint& point, const ThinnessOptions& options) {
+    return std::hypot(point.sd, options.sessionVariation);
+}
+
 bool photosAgree(const ConditionPoint& point, const ThinnessOptions& options) {
     const Estimate& depth = point.seen->trunkDepthMm;
     return point.seen->sidePhotos >= options.singlePhotos && depth.sdRandom <= options.photosAgree * depth.value;
@@ -94,7 +99,9 @@ Step judgeStep(const ConditionSeries& series, std::size_t at, const std::vector<
     if (at > 0) {
         step.past = pastOf(series.points, at - 1, inEpisode);
         const bool changed = pairChanged(series, at, step.past, sds);
-        const bool low = some && pairLow(series, at, limits.supportedLevelSds);
+        // A gap that its own interval does not tell from none is not thin now, whatever the session before was.
+        const bool told = now.gap < -kZ95 * toldSd(now, limits);
+        const bool low = some && told && pairLow(series, at, limits.supportedLevelSds);
         const bool veryLow = some && !few && pairLow(series, at, limits.levelSds);
         step.thin = (changed && low) || veryLow;
         step.thinner = changed && !step.thin;
@@ -146,7 +153,7 @@ ThinnessVerdict walk(const ConditionSeries& series, const JudgeOptions& options)
     verdict.mates = series.mates;
     verdict.lengthCarried = last.lengthCarried;
     if (!series.mates.empty()) {
-        verdict.gapPercent = percentOf(last.gap, std::hypot(last.sd, options.thinness.sessionVariation));
+        verdict.gapPercent = percentOf(last.gap, toldSd(last, options.thinness));
     }
     if (step.past.sessions > 0) {
         verdict.changePercent = percentOf(last.gap - step.past.usual, step.changeSd);
