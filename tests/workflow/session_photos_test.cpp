@@ -91,17 +91,22 @@ TEST_CASE("progress runs from 0 to 1 and never back") {
 }
 
 TEST_CASE("saying no to progress stops the run") {
-    const ScratchFolder scratch;
+    const std::filesystem::path folder = std::filesystem::path(RINGRULE_SOURCE_DIR) / "sample_images/2031-01-06";
+    const std::vector<PhotoTask> tasks = photosOfFolder(folder);
+    REQUIRE(tasks.size() > 20);
+    const double stopAt = GENERATE(0.0, 0.1);
     int handedOn = 0;
     try {
         static_cast<void>(measurePhotos(
-            badPhotos(scratch, 50), anyBox(), {}, 2, [&](double fraction, std::string_view) { return fraction < 0.2; },
+            tasks, anyBox(), {}, 1, [&](double fraction, std::string_view) { return fraction < stopAt; },
             [&](const PhotoResult&) { ++handedOn; }));
         FAIL("ran on");
     } catch (const Error& error) {
         CHECK(error.kind() == ErrorKind::Stopped);
     }
-    CHECK(handedOn < 50);
+    // A tenth of the photos is four; the calling thread may be late by a few while others use the machine.
+    CHECK(handedOn <= static_cast<int>(tasks.size()) / 2);
+    if (stopAt == 0.0) CHECK(handedOn == 0);
 }
 
 TEST_CASE("an exception of the caller's own function comes back to the caller, threads joined") {
