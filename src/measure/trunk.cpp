@@ -8,7 +8,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kSmoothMm = 0.6;  ///< half a ring of a small animal: crests stay
+constexpr double kSmoothShare = 0.005;  ///< of the body's length, to both sides: well under a ring, so that crests stay
 
 std::size_t stationAt(const BodyInMm& body, double alongMm) {
     const auto above = std::lower_bound(body.along.begin(), body.along.end(), alongMm) - body.along.begin();
@@ -16,11 +16,12 @@ std::size_t stationAt(const BodyInMm& body, double alongMm) {
 }
 
 double smoothedDepth(const BodyInMm& body, std::size_t i) {
+    const double reach = kSmoothShare * body.along.back();
     double sum = 0.0;
     double weights = 0.0;
-    for (std::size_t k = stationAt(body, body.along[i] - kSmoothMm); k < body.along.size(); ++k) {
-        const double t = std::abs(body.along[k] - body.along[i]) / kSmoothMm;
-        if (body.along[k] > body.along[i] + kSmoothMm) break;
+    for (std::size_t k = stationAt(body, body.along[i] - reach); k < body.along.size(); ++k) {
+        const double t = std::abs(body.along[k] - body.along[i]) / reach;
+        if (body.along[k] > body.along[i] + reach) break;
         if (body.depth[k] <= 0.0) continue;
         const double weight = k == i ? 1.0 : std::max(0.0, 1.0 - t);
         sum += weight * body.depth[k];

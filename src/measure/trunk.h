@@ -11,7 +11,7 @@ struct TrunkDepth {
     double alongMm = 0.0;
 };
 
-/// Greatest depth between two places, of a profile smoothed over about a millimetre: the crest of a ring counts, the noise
+/// Greatest depth between two places, of a profile smoothed over a hundredth of the body's length: the crest of a ring counts, the noise
 /// of a single chord does not. 0 when no chord lies between them.
 [[nodiscard]] TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm);
 

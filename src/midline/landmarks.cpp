@@ -17,6 +17,8 @@ namespace {
 constexpr double kPipefishAspect = 14.0;  ///< length over greatest width; pipefish data run from 21 to 53 (no eggs)
 constexpr double kFishAspect = 7.0;
 constexpr double kLeastAspect = 2.5;
+constexpr double kEyeFrom = 0.06;         ///< where along the body eyes are looked for
+constexpr double kEyeTo = 0.24;
 constexpr double kBentDeg = 35.0;         ///< a seahorse's head stands at an angle to its trunk, and its tail curls
 
 /// How sure the front of the midline is the head; positive: yes, 2 and more: sure.
@@ -118,9 +120,9 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
     if (profile.lengthPx < kLeastAspect * profile.greatestPx) {
         return Refusal{"shape-not-clear", "What was found is too stout for a long fish. Check that the animal lies side on."};
     }
-    const EyeSpot front = findEye(photo, midline, 0.03, 0.30);
+    const EyeSpot front = findEye(photo, midline, kEyeFrom, kEyeTo);
     const Midline backward = reversed(midline);
-    const EyeSpot back = findEye(photo, backward, 0.03, 0.30);
+    const EyeSpot back = findEye(photo, backward, kEyeFrom, kEyeTo);
     // A closed coil is a tail: the midline was cut there and walks toward it.
     const double score = midline.closedCoil ? 9.0 : headFirstScore(profile, front.strength, back.strength);
     const Midline& walked = score >= 0.0 ? midline : backward;

@@ -116,13 +116,14 @@ Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint8_t>& price,
 }
 
 /// What a cell costs on the way through the middle: little where the border is far.
-std::vector<std::uint8_t> pricesOf(const cv::Mat1f& border, double widest) {
+std::vector<std::uint8_t> pricesOf(const cv::Mat1f& border) {
     std::vector<std::uint8_t> prices(border.total());
-    const float scale = static_cast<float>(3.0 * widest * widest);
+    // In a tail two cells deep the middle must still be cheaper than the rim, and in a trunk too.
+    constexpr float kScale = 200.0F;
     const float* distance = border.ptr<float>();
     for (std::size_t i = 0; i < prices.size(); ++i) {
         if (distance[i] <= 0.0F) continue;
-        const float price = 1.0F + scale / (distance[i] * distance[i]);
+        const float price = 1.0F + kScale / (distance[i] * distance[i]);
         prices[i] = static_cast<std::uint8_t>(std::min(price, static_cast<float>(kDearest)));
     }
     return prices;
@@ -143,7 +144,7 @@ MedialPath medialPath(const Outline& outline) {
     const int width = grid.inside.cols;
     const std::int32_t first = sweepFrom(grid.inside, {}, middle.y * width + middle.x).last;
     const std::int32_t second = sweepFrom(grid.inside, {}, first).last;
-    const Sweep central = sweepFrom(grid.inside, pricesOf(border, widest), first);
+    const Sweep central = sweepFrom(grid.inside, pricesOf(border), first);
     for (std::int32_t cell = second; cell >= 0; cell = central.parent[static_cast<std::size_t>(cell)]) {
         path.pathPx.push_back(grid.photoFromCell(cell % width, cell / width));
         path.halfWidthPx.push_back(static_cast<double>(border.ptr<float>()[cell]) * grid.cellPx);

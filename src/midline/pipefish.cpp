@@ -20,7 +20,8 @@ double lengthSteps(const WidthProfile& profile) { return static_cast<double>(pro
 Station headEndOf(const WidthProfile& profile, const EyeSpot& eye, View view) {
     Station usual = kUsualHead;
     // From above both eyes sit on the rim, where the spot finder does not look.
-    if (view == View::Side && eye.strength > 0.6) usual = {std::clamp(eye.share / kEyeInHead, 0.10, 0.32), 0.09 * eye.share / kEyeInHead, false};
+    const bool likely = std::abs(eye.share / kEyeInHead - usual.share) < 2.4 * usual.sdShare;
+    if (view == View::Side && eye.strength > 0.6 && likely) usual = {eye.share / kEyeInHead, 0.09 * eye.share / kEyeInHead, false};
     const double from = 0.86 * usual.share;
     const double to = 1.18 * usual.share;
     double deepest = 0.0;
@@ -62,10 +63,15 @@ Station tailEndOf(const WidthProfile& profile, double fromShare, double flare) {
     for (double share = fromShare; share < 1.0 - 2.0 * step; share += step) {
         if (profile.at(share) < narrowest) narrowest = profile.at(share), at = share;
     }
-    double behind = 0.0;
-    for (double share = at; share < 1.0; share += step) behind = std::max(behind, profile.at(share));
-    if (behind > flare * narrowest + 1.0 && at < 1.0 - 4.0 * step) return {at, 0.004, true};
-    return {1.0, 0.0, false};
+    double flared = at;
+    for (double share = at; share < 1.0; share += step) {
+        if (profile.at(share) > profile.at(flared)) flared = share;
+    }
+    if (profile.at(flared) < flare * narrowest + 1.0 || at > 1.0 - 4.0 * step) return {1.0, 0.0, false};
+    // Back from the fin's widest place to where the tail's own width begins.
+    double base = flared;
+    while (base > at && profile.at(base) > 1.15 * narrowest + 0.4) base -= step;
+    return {base, 0.004, true};
 }
 
 double tipSd(const Outline& outline, const Midline& midline) {

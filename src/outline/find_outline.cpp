@@ -18,9 +18,10 @@ namespace {
 
 constexpr double kCoarsePxPerMm = 3.2;  ///< enough to find a juvenile of 2 mm depth
 constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
-constexpr double kFineHalfPx = 8.0;     ///< an animal is contoured with its greatest half-width at least this many pixels
+constexpr double kFineHalfPx = 24.0;    ///< an animal is contoured with its greatest half-width at least this many pixels
 constexpr double kStepInHalfWidths = 0.06;  ///< between boundary points
 constexpr double kLeastStepPx = 1.2;
+constexpr double kLongestStepPx = 2.0;     ///< the tail's tip is only a few pixels wide at any scale
 
 double pxPerMmOf(const Box& box, const Scale& scale) {
     const PlatePoint middle{0.5 * box.plate.widthMm, 0.5 * box.plate.heightMm};
@@ -38,7 +39,7 @@ std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
 /// One animal traced at full resolution; no boundary when it vanished on a closer look.
 Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double halfWidthPx, double pxPerMm) {
     RefineOptions options;
-    const double longest = std::max(kLeastStepPx, kLeastStepPx * pxPerMm / kFinePxPerMm);
+    const double longest = std::clamp(kLeastStepPx * pxPerMm / kFinePxPerMm, kLeastStepPx, kLongestStepPx);
     options.stepPx = std::clamp(kStepInHalfWidths * halfWidthPx, kLeastStepPx, longest);
     options.startBlurPx = std::clamp(0.09 * pxPerMm, 0.9, 1.8);
     options.contourLagPx = 0.5 * silhouette.stepPx;
