@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/animals_page.h"
 
+#include <QFileDialog>
 #include <QHeaderView>
 #include <algorithm>
 
 #include "app/new_animal_dialog.h"
+#include "app/sheet_of_animal.h"
 #include "ringrule/error.h"
 #include "ui_animals_page.h"
 
@@ -15,7 +17,7 @@ void styleTable(QTableView& table) {
     table.verticalHeader()->hide();
     table.verticalHeader()->setDefaultSectionSize(table.fontMetrics().height() + 14);
     table.horizontalHeader()->setHighlightSections(false);
-    table.horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    table.horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     table.setTabKeyNavigation(false);
 }
 
@@ -32,6 +34,8 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     ui_->historyTable->setModel(&history_);
     styleTable(*ui_->animalTable);
     styleTable(*ui_->historyTable);
+    ui_->animalTable->horizontalHeader()->setSectionResizeMode(AnimalTableModel::Species, QHeaderView::Stretch);
+    ui_->historyTable->horizontalHeader()->setSectionResizeMode(HistoryTableModel::Day, QHeaderView::Stretch);
     ui_->animalTable->sortByColumn(AnimalTableModel::Code, Qt::AscendingOrder);
     ui_->splitter->setSizes({420, 300});
     connect(ui_->filterEdit, &QLineEdit::textChanged, &sorted_, &QSortFilterProxyModel::setFilterFixedString);
@@ -44,6 +48,7 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
             ui_->animalTable->selectRow(0);
         showHistory();
     });
+    connect(ui_->sheetButton, &QPushButton::clicked, this, &AnimalsPage::saveSheet);
     connect(ui_->newAnimalButton, &QPushButton::clicked, this, &AnimalsPage::askForAnimal);
     connect(ui_->growthButton, &QPushButton::clicked, this, [this] {
         if (const auto animal = selected()) emit growthWanted(*animal);
@@ -64,6 +69,20 @@ void AnimalsPage::askForAnimal() {
     }
 }
 
+void AnimalsPage::saveSheet() {
+    const std::optional<AnimalId> animal = selected();
+    if (!animal || !collection_.review().asOf) return;
+    const QString path = QFileDialog::getSaveFileName(this, tr("Save the animal's sheet"),
+                                                      collection_.animalCode(animal) + ".pdf", tr("Pages (*.pdf)"));
+    if (path.isEmpty()) return;
+    try {
+        writeAnimalSheetPdf(sheetOfAnimal(collection_, *animal), path.toStdString());
+        emit news(tr("The sheet was saved in %1.").arg(path));
+    } catch (const Error& error) {
+        emit problem(QString::fromStdString(error.what()));
+    }
+}
+
 std::optional<AnimalId> AnimalsPage::selected() const {
     const QModelIndexList rows = ui_->animalTable->selectionModel()->selectedRows();
     if (rows.isEmpty()) return std::nullopt;
@@ -79,6 +98,7 @@ void AnimalsPage::showHistory() {
     const std::optional<AnimalId> animal = selected();
     if (animal) wanted_ = animal;
     ui_->growthButton->setEnabled(animal.has_value());
+    ui_->sheetButton->setEnabled(animal.has_value() && collection_.review().asOf.has_value());
     ui_->historyHeading->setText(animal ? tr("Sessions of %1").arg(collection_.animalCode(animal)) : tr("Sessions"));
     std::vector<Observation> observations;
     for (const AnimalHistory& history : collection_.review().histories)

@@ -28,9 +28,11 @@ public:
 signals:
     void growthWanted(ringrule::AnimalId animal);
     void problem(const QString& sentence);
+    void news(const QString& sentence);
 
 private:
     void askForAnimal();
+    void saveSheet();
     void showHistory();
     [[nodiscard]] std::optional<AnimalId> selected() const;
 

@@ -58,13 +58,14 @@ QLabel[role="heading"] { font-size: @size18; font-weight: 600; }
 QLabel[role="section"] { font-size: @size13; font-weight: 600; }
 QLabel[role="lead"] { font-size: @size15; }
 QLabel[role="figure"] { font-size: @size20; font-weight: 600; }
+QLabel[role="value"] { font-size: @size15; }
 QLabel[role="quiet"] { color: @quiet; }
 QLabel[role="badge"] { font-weight: 600; padding: 7px 10px; background: @card; border: 1px solid @line; border-radius: 5px; }
 QLabel[role="caution"] { color: @quiet; padding-top: 8px; border-top: 1px solid @line; }
 QLabel[role="problem"] { color: @text; }
-QListWidget#pageList { background: @side; border: none; padding: 14px 8px; outline: none; font-size: @size14; }
-QListWidget#pageList::item { padding: 10px 12px; border-radius: 5px; color: @text; }
-QListWidget#pageList::item:selected { background: @card; color: @text; border-left: 3px solid @accent; border-radius: 0; font-weight: 600; }
+QListWidget#pageList { background: @side; border: none; border-radius: 0; padding: 14px 8px; outline: none; font-size: @size14; }
+QListWidget#pageList::item { padding: 10px 12px; border-left: 3px solid transparent; color: @text; }
+QListWidget#pageList::item:selected { background: @card; color: @text; border-left: 3px solid @accent; }
 QListWidget#pageList::item:hover:!selected { background: @ground; }
 QListWidget#pageList::item:disabled { color: @quiet; }
 QListView, QTableView, QScrollArea, QTextBrowser { background: @card; border: 1px solid @line; border-radius: 6px; }
@@ -78,7 +79,7 @@ QTableView { outline: none; selection-background-color: @tint; selection-color: 
 QTableView::item { padding: 0 10px; border-bottom: 1px solid @ground; }
 QTableView#measureTable::item { padding: 0 4px; }
 QHeaderView { background: transparent; }
-QHeaderView::section { background: @card; color: @quiet; border: none; border-bottom: 1px solid @line; padding: 8px 10px; }
+QHeaderView::section { background: @card; color: @quiet; border: none; border-bottom: 1px solid @line; padding: 8px 13px; }
 QPushButton { background: @card; border: 1px solid @line; border-radius: 5px; padding: 6px 14px; min-height: 18px; }
 QPushButton:hover { border-color: @accent; }
 QPushButton:pressed { background: @tint; }
@@ -99,6 +100,14 @@ ringrule--MessageStrip { border: none; border-bottom: 1px solid @line; }
 ringrule--MessageStrip[kind="problem"] { background: @problem; }
 ringrule--MessageStrip[kind="news"] { background: @news; }
 ringrule--MessageStrip QToolButton { border: none; background: transparent; }
+QScrollBar:vertical { background: transparent; width: 11px; margin: 2px; }
+QScrollBar:horizontal { background: transparent; height: 11px; margin: 2px; }
+QScrollBar::handle { background: @line; border-radius: 3px; }
+QScrollBar::handle:vertical { min-height: 32px; }
+QScrollBar::handle:horizontal { min-width: 32px; }
+QScrollBar::handle:hover { background: @faint; }
+QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
+QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QSplitter::handle { background: transparent; }
 QStatusBar { background: @side; color: @quiet; }
 QStatusBar::item { border: none; }

@@ -17,9 +17,14 @@ QString textOf(const std::string& text) {
     return QString::fromStdString(text);
 }
 
+QString capitalised(QString sentence) {
+    if (!sentence.isEmpty()) sentence[0] = sentence[0].toUpper();
+    return sentence;
+}
+
 QString bulletList(const std::vector<std::string>& sentences) {
     QStringList lines;
-    for (const std::string& sentence : sentences) lines << QStringLiteral("•  ") + textOf(sentence);
+    for (const std::string& sentence : sentences) lines << QStringLiteral("•  ") + capitalised(textOf(sentence));
     return lines.join('\n');
 }
 
@@ -83,7 +88,7 @@ void FindingsPage::showFinding(int row) {
     const Finding& finding = findings_.finding(row);
     ui_->kindLabel->setText(tr("%1: %2").arg(textOf(finding.animalCode), textOf(findingWords(finding.kind))));
     ui_->sentenceLabel->setText(textOf(finding.sentence));
-    ui_->byCaption->setText(textOf(finding.measure));
+    ui_->byCaption->setText(capitalised(textOf(finding.measure)));
     ui_->byLabel->setText(finding.by.known() ? signedNumber(finding.by, finding.unit) : tr("cannot tell"));
     QStringList others;
     for (const std::string& code : finding.comparedWith) others << textOf(code);

@@ -5,6 +5,18 @@
 
 namespace ringrule {
 
+namespace {
+
+/// The chart measure nearest to what a finding compared.
+ChartMeasure evidenceMeasure(const Finding& finding) {
+    const auto speaksOf = [&](const char* words) { return finding.measure.find(words) != std::string::npos; };
+    if (speaksOf("width")) return ChartMeasure::WidthRatio;
+    if (speaksOf("condition") || speaksOf("depth")) return ChartMeasure::DepthRatio;
+    return ChartMeasure::StandardLength;
+}
+
+}  // namespace
+
 std::vector<GrowthLine> growthLines(const std::vector<AnimalHistory>& histories, const std::set<AnimalId>& shown,
                                     const std::set<AnimalId>& picked) {
     std::vector<GrowthLine> lines;
@@ -26,11 +38,13 @@ Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& 
         if (std::find(finding.comparedWith.begin(), finding.comparedWith.end(), history.animal.code) !=
             finding.comparedWith.end())
             shown.insert(history.animal.id);
-    const bool onLength = finding.kind == FindingKind::BehindTankmates || finding.kind == FindingKind::Stalled;
+    std::vector<GrowthLine> lines = growthLines(histories, shown, {finding.animal});
+    // Only what was known when the finding was told.
+    for (GrowthLine& line : lines)
+        std::erase_if(line.points, [&](const Observation& observation) { return observation.on > finding.on; });
     GrowthChartOptions options;
     options.time = TimeAxis::ByDate;
-    return growthChart(growthLines(histories, shown, {finding.animal}),
-                       onLength ? ChartMeasure::StandardLength : ChartMeasure::DepthRatio, options);
+    return growthChart(lines, evidenceMeasure(finding), options);
 }
 
 }  // namespace ringrule

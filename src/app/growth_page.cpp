@@ -17,7 +17,8 @@
 namespace ringrule {
 namespace {
 
-constexpr ChartMeasure kMeasures[] = {ChartMeasure::StandardLength, ChartMeasure::DepthRatio, ChartMeasure::GirthRatio};
+constexpr ChartMeasure kMeasures[] = {ChartMeasure::StandardLength, ChartMeasure::DepthRatio, ChartMeasure::GirthRatio,
+                                      ChartMeasure::WidthRatio};
 constexpr qlonglong kEveryTank = 0;
 
 }  // namespace
@@ -25,7 +26,7 @@ constexpr qlonglong kEveryTank = 0;
 GrowthPage::GrowthPage(Collection& collection, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::GrowthPage>()), collection_(collection) {
     ui_->setupUi(this);
-    ui_->measureCombo->addItems({tr("Standard length"), tr("Depth ratio"), tr("Girth ratio")});
+    ui_->measureCombo->addItems({tr("Standard length"), tr("Depth ratio"), tr("Girth ratio"), tr("Width ratio")});
     ui_->timeCombo->addItems({tr("Age or date"), tr("Age"), tr("Date")});
     ui_->animalList->setModel(&choices_);
     connect(&collection_, &Collection::opened, this, &GrowthPage::fillTanks);

@@ -14,7 +14,7 @@ JobRunner::JobRunner(QObject* parent) : QObject(parent) {
 JobRunner::~JobRunner() {
     stop_ = true;
     watcher_.disconnect(this);
-    watcher_.waitForFinished();
+    if (running_) watcher_.waitForFinished();
 }
 
 void JobRunner::launch(const QString& title, std::function<Delivery(const Progress&)> work) {
@@ -41,7 +41,7 @@ void JobRunner::launch(const QString& title, std::function<Delivery(const Progre
 }
 
 void JobRunner::finish() {
-    Ending ending = watcher_.future().takeResult();
+    const Ending ending = watcher_.result();
     running_ = false;
     if (ending.deliver)
         ending.deliver();

@@ -13,6 +13,7 @@ namespace ringrule {
 namespace {
 constexpr double kRadius = 8.0;
 constexpr double kGripRadius = 14.0;
+constexpr int kSmallestDrag = 3;
 constexpr double kStepPx = 1.0;
 constexpr double kLongStepPx = 10.0;
 }  // namespace
@@ -66,6 +67,9 @@ void LandmarkItem::mousePressEvent(QGraphicsSceneMouseEvent* event) {
 }
 
 void LandmarkItem::mouseMoveEvent(QGraphicsSceneMouseEvent* event) {
+    // A hand that only presses trembles a little.
+    const QPoint moved = event->screenPos() - event->buttonDownScreenPos(Qt::LeftButton);
+    if (!dragged_ && moved.manhattanLength() < kSmallestDrag) return;
     dragged_ = true;
     setCursor(Qt::ClosedHandCursor);
     setPos(event->scenePos() - grip_);

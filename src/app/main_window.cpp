@@ -79,6 +79,7 @@ void MainWindow::connectPages() {
     connect(sessionPage_, &SessionPage::newSessionWanted, this, &MainWindow::askForSession);
     connect(sessionPage_, &SessionPage::problem, strip, &MessageStrip::showProblem);
     connect(sessionPage_, &SessionPage::cautionsWanted, this, cautions);
+    connect(animalsPage_, &AnimalsPage::news, strip, &MessageStrip::showNews);
     connect(animalsPage_, &AnimalsPage::problem, strip, &MessageStrip::showProblem);
     connect(animalsPage_, &AnimalsPage::growthWanted, this, &MainWindow::showGrowthOf);
     connect(growthPage_, &GrowthPage::problem, strip, &MessageStrip::showProblem);

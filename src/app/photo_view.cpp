@@ -71,8 +71,10 @@ void PhotoView::showAnimals(std::vector<ShownAnimal> animals, std::size_t select
 }
 
 void PhotoView::addPath(const QPainterPath& path, const QColor& ink, double width) {
+    // A cosmetic pen counts in the screen's own pixels.
+    const double screen = devicePixelRatioF();
     for (const bool halo : {true, false}) {
-        QPen pen(halo ? QColor(0, 0, 0, 110) : ink, halo ? width + 1.4 : width, Qt::SolidLine, Qt::RoundCap,
+        QPen pen(halo ? QColor(0, 0, 0, 110) : ink, screen * (halo ? width + 1.4 : width), Qt::SolidLine, Qt::RoundCap,
                  Qt::RoundJoin);
         pen.setCosmetic(true);
         QGraphicsPathItem* item = scene()->addPath(path, pen);

@@ -25,7 +25,8 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->measureTable->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
     ui_->measureTable->horizontalHeader()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
     ui_->measureTable->verticalHeader()->hide();
-    ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
+    ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 9);
+    ui_->measureTable->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
     ui_->splitter->setSizes({210, 720, 300});
     ui_->splitter->setStretchFactor(1, 1);
     ui_->cautionLabel->setText(handlingCaution());

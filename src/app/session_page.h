@@ -75,6 +75,10 @@ private:
     /// The stored measure of the animal that is shown, or nothing.
     [[nodiscard]] const StoredMeasure* stored() const;
     [[nodiscard]] const Measurement* shownMeasurement() const;
+    /// The animal as the photo was read again to be corrected; null before that is done.
+    [[nodiscard]] const AnimalReading* readingOf(const StoredMeasure& measure) const;
+    /// Whether it was changed since and waits to be accepted.
+    [[nodiscard]] bool edited(const StoredMeasure& measure) const;
     [[nodiscard]] ShownAnimal shown(const StoredMeasure& measure) const;
 
     std::unique_ptr<Ui::SessionPage> ui_;

@@ -2,11 +2,14 @@
 // What the session page shows and does about the animals of its photo.
 #include <QSignalBlocker>
 #include <algorithm>
+#include <cmath>
 
 #include "app/photo_view.h"
 #include "app/session_page.h"
 #include "app/stored_correction.h"
 #include "ringrule/error.h"
+#include "ringrule/sheets/landmark_mark.h"
+#include "ringrule/sheets/number_text.h"
 #include "ui_session_page.h"
 
 namespace ringrule {
@@ -17,6 +20,31 @@ std::optional<std::size_t> placeInReading(const PhotoReading& reading, const Sto
     for (std::size_t k = 0; k < reading.animals.size(); ++k)
         if (reading.animals[k].index == measure.animalIndex) return k;
     return std::nullopt;
+}
+
+/// Whether a photo still reads as it was stored: another version of the program or of the box may see it otherwise.
+bool agree(const AnimalReading& reading, const StoredMeasure& measure) {
+    const Estimate& now = reading.measurement.standardLengthMm;
+    const Estimate& then = measure.measurement.standardLengthMm;
+    if (now.known() != then.known()) return false;
+    return !now.known() || std::abs(now.value - then.value) < 0.05 * then.u95();
+}
+
+QString legendOf(const Landmarks& landmarks) {
+    const std::pair<LandmarkName, const char*> signs[] = {{LandmarkName::SnoutTip, "●"},
+                                                          {LandmarkName::Coronet, "▲"},
+                                                          {LandmarkName::HeadEnd, "■"},
+                                                          {LandmarkName::TrunkEnd, "◆"},
+                                                          {LandmarkName::TailEnd, "▼"}};
+    QStringList entries;
+    for (const auto& [name, sign] : signs) {
+        if (!landmarkOf(landmarks, name)) continue;
+        const QString words =
+            QString::fromUtf8(landmarkWords(name).data(), static_cast<qsizetype>(landmarkWords(name).size()));
+        entries << QStringLiteral("<span style=\"color:%1\">%2</span>&nbsp;%3")
+                       .arg(QColor(landmarkColour(name)).name(), QString::fromUtf8(sign), words);
+    }
+    return entries.join(QStringLiteral("&nbsp;&nbsp;&nbsp; "));
 }
 
 QStringList remarkSentences(const Measurement& measurement) {
@@ -36,29 +64,37 @@ const StoredMeasure* SessionPage::stored() const {
     return row() != nullptr && animal_ < row()->measures.size() ? &row()->measures[animal_] : nullptr;
 }
 
+const AnimalReading* SessionPage::readingOf(const StoredMeasure& measure) const {
+    if (draft() == nullptr) return nullptr;
+    const auto place = placeInReading(draft()->reading(), measure);
+    return place ? &draft()->reading().animals[*place] : nullptr;
+}
+
+bool SessionPage::edited(const StoredMeasure& measure) const {
+    if (draft() == nullptr) return false;
+    const auto place = placeInReading(draft()->reading(), measure);
+    return place && draft()->changed(*place);
+}
+
 const Measurement* SessionPage::shownMeasurement() const {
     if (stored() == nullptr) return nullptr;
-    if (draft() != nullptr)
-        if (const auto place = placeInReading(draft()->reading(), *stored()); place && draft()->changed(*place))
-            return &draft()->reading().animals[*place].measurement;
-    return &stored()->measurement;
+    return edited(*stored()) ? &readingOf(*stored())->measurement : &stored()->measurement;
 }
 
 ShownAnimal SessionPage::shown(const StoredMeasure& measure) const {
     ShownAnimal animal;
     animal.label = measure.animal ? collection_.animalCode(measure.animal) : QString::number(measure.animalIndex + 1);
-    if (draft() != nullptr)
-        if (const auto place = placeInReading(draft()->reading(), measure)) {
-            const AnimalReading& reading = draft()->reading().animals[*place];
-            animal.outline = reading.outline;
-            animal.midline = reading.anatomy.midline;
-            animal.landmarks = reading.anatomy.landmarks;
-            animal.movable = true;
-            return animal;
-        }
     animal.outline.boundaryPx = measure.outlinePx;
     animal.midline.spinePx = measure.spinePx;
     animal.landmarks = measure.landmarks;
+    const AnimalReading* reading = readingOf(measure);
+    if (reading == nullptr) return animal;
+    animal.movable = true;
+    // What is drawn is what the numbers beside it came from.
+    if (!edited(measure) && !agree(*reading, measure)) return animal;
+    animal.outline = reading->outline;
+    animal.midline = reading->anatomy.midline;
+    animal.landmarks = reading->anatomy.landmarks;
     return animal;
 }
 
@@ -78,25 +114,30 @@ void SessionPage::showAnimals() {
 
 void SessionPage::showNumbers() {
     const Measurement* measurement = shownMeasurement();
-    const bool edited = stored() != nullptr && measurement != &stored()->measurement;
+    const bool changed = stored() != nullptr && edited(*stored());
     if (measurement != nullptr)
         measures_.show(*measurement);
     else
         measures_.clear();
-    ui_->remarksLabel->setText(QString());
-    if (measurement != nullptr) {
-        const QStringList sentences = remarkSentences(*measurement);
-        ui_->remarksLabel->setText(
-            sentences.isEmpty() ? tr("None.") : QStringLiteral("•  ") + sentences.join(QStringLiteral("\n•  ")));
-    }
+    QStringList sentences = measurement == nullptr ? QStringList() : remarkSentences(*measurement);
+    if (stored() != nullptr && !changed)
+        if (const AnimalReading* reading = readingOf(*stored()); reading != nullptr && !agree(*reading, *stored()))
+            sentences
+                << tr("Read again today, the photo gives a standard length of %1. Moving a landmark measures it anew.")
+                       .arg(QString::fromStdString(numberWithInterval(reading->measurement.standardLengthMm, "mm")));
+    ui_->remarksLabel->setText(sentences.isEmpty() ? tr("None.")
+                                                   : QStringLiteral("•  ") + sentences.join(QStringLiteral("\n\n•  ")));
+    ui_->legendLabel->setText(stored() == nullptr ? QString() : legendOf(shown(*stored()).landmarks));
     const PhotoState state = stored() == nullptr ? PhotoState::NotMeasured : stateOf(*stored());
-    ui_->stateLabel->setText(edited ? tr("✎  Changed, not accepted yet")
-                                    : stateSign(state) + QStringLiteral("  ") + stateWords(state));
+    ui_->stateLabel->setText(changed ? tr("✎  Changed, not accepted yet")
+                                     : stateSign(state) + QStringLiteral("  ") + stateWords(state));
+    const int toLookAt = photos_.countOf(PhotoState::Measured);
+    ui_->photosHeading->setText(toLookAt > 0 ? tr("Photos  ·  %1 to look at").arg(toLookAt) : tr("Photos"));
     ui_->photoTitle->setText(row() == nullptr ? QString() : QString::fromStdString(row()->photo.originalName));
     const bool toAccept =
         row() != nullptr && std::any_of(row()->measures.begin(), row()->measures.end(),
                                         [](const StoredMeasure& m) { return !m.accepted && m.measurement.measured(); });
-    ui_->acceptButton->setEnabled((measurement != nullptr && measurement->measured() && edited) || toAccept);
+    ui_->acceptButton->setEnabled((measurement != nullptr && measurement->measured() && changed) || toAccept);
     ui_->previousButton->setEnabled(row_ > 0);
     ui_->nextButton->setEnabled(row_ >= 0 && row_ + 1 < photos_.rowCount());
 }

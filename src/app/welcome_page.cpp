@@ -9,6 +9,7 @@ namespace ringrule {
 WelcomePage::WelcomePage(QWidget* parent) : QWidget(parent), ui_(std::make_unique<Ui::WelcomePage>()) {
     ui_->setupUi(this);
     ui_->cautionLabel->setText(handlingCaution());
+    for (QCommandLinkButton* button : {ui_->openButton, ui_->createButton, ui_->demoButton}) button->setIcon(QIcon());
     connect(ui_->openButton, &QPushButton::clicked, this, &WelcomePage::openWanted);
     connect(ui_->createButton, &QPushButton::clicked, this, &WelcomePage::createWanted);
     connect(ui_->demoButton, &QPushButton::clicked, this, &WelcomePage::demoWanted);

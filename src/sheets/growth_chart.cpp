@@ -8,16 +8,31 @@
 namespace ringrule {
 namespace {
 
-const Estimate& measureOf(const Observation& observation, ChartMeasure measure) {
+/// Trunk width over standard length. They come from photos of two views, whose scale errors need not be alike: none
+/// cancels.
+Estimate widthRatio(const Observation& observation) {
+    const Estimate& width = observation.trunkWidthMm;
+    const Estimate& length = observation.standardLengthMm;
+    if (!width.known() || !length.known() || !(length.value > 0.0)) return {};
+    const double ratio = width.value / length.value;
+    const auto relative = [&](double widthSd, double lengthSd) {
+        return ratio * std::hypot(widthSd / width.value, lengthSd / length.value);
+    };
+    return {ratio, relative(width.sdRandom, length.sdRandom), relative(width.sdShared, length.sdShared)};
+}
+
+Estimate measureOf(const Observation& observation, ChartMeasure measure) {
     switch (measure) {
         case ChartMeasure::StandardLength:
             return observation.standardLengthMm;
         case ChartMeasure::DepthRatio:
             return observation.depthRatio;
         case ChartMeasure::GirthRatio:
+            return observation.girthRatio;
+        case ChartMeasure::WidthRatio:
             break;
     }
-    return observation.girthRatio;
+    return widthRatio(observation);
 }
 
 double dayNumber(const Observation& observation) {
@@ -35,7 +50,7 @@ bool againstAge(std::span<const GrowthLine> lines, TimeAxis wanted) {
 ChartSeries seriesOf(const GrowthLine& line, ChartMeasure measure, bool byAge, int style) {
     ChartSeries series{line.label, {}, style, line.highlighted};
     for (const Observation& observation : line.points) {
-        const Estimate& value = measureOf(observation, measure);
+        const Estimate value = measureOf(observation, measure);
         if (!value.known() || (byAge && !observation.ageDays)) continue;
         const bool hollow = measure != ChartMeasure::StandardLength && !observation.girthFair;
         series.points.push_back(
@@ -121,6 +136,8 @@ std::string_view chartMeasureTitle(ChartMeasure measure) {
             return "Trunk depth ÷ standard length";
         case ChartMeasure::GirthRatio:
             return "Girth ÷ standard length";
+        case ChartMeasure::WidthRatio:
+            return "Trunk width ÷ standard length";
     }
     return {};
 }

@@ -8,9 +8,7 @@
 #include "ringrule/sheets/colours.h"
 
 namespace ringrule {
-namespace {
-
-unsigned markColour(LandmarkName name) {
+unsigned landmarkColour(LandmarkName name) {
     switch (name) {
         case LandmarkName::SnoutTip:
             return colour::kVermilion;
@@ -25,8 +23,6 @@ unsigned markColour(LandmarkName name) {
     }
     return colour::kBlack;
 }
-
-}  // namespace
 
 std::string_view landmarkWords(LandmarkName name) {
     switch (name) {
@@ -92,7 +88,7 @@ void paintLandmarkMark(QPainter& painter, LandmarkName name, const QPointF& at, 
     painter.setPen(QPen(QColor(0, 0, 0, 150), 0.62 * radius, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.drawPath(path);
     painter.setPen(QPen(Qt::white, 0.34 * radius, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    painter.setBrush(QColor(markColour(name)));
+    painter.setBrush(QColor(landmarkColour(name)));
     painter.drawPath(path);
     // The exact place: the centre dot.
     painter.setPen(Qt::NoPen);

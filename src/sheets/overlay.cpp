@@ -1,128 +1,32 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/sheets/overlay.h"
 
-#include <QImage>
-#include <QImageReader>
 #include <QPainter>
-#include <QPainterPath>
-#include <algorithm>
 
 #include "ringrule/error.h"
-#include "ringrule/sheets/animal_paths.h"
-#include "ringrule/sheets/colours.h"
 #include "ringrule/sheets/drawing_application.h"
-#include "ringrule/sheets/landmark_mark.h"
+#include "sheets/overlay_picture.h"
 #include "sheets/overlay_table.h"
 
 namespace ringrule {
 namespace {
 
-constexpr double kWidthPx = 1600.0;
+constexpr int kWidthPx = 1600;
 constexpr double kTallestPx = 1500.0;
-constexpr double kLargestZoom = 4.0;
-constexpr double kMarkRadiusPx = 11.0;
-
-QImage readUpright(const std::filesystem::path& photo) {
-    QImageReader reader(QString::fromStdString(photo.string()));
-    reader.setAutoTransform(true);
-    reader.setDecideFormatFromContent(true);
-    QImageReader::setAllocationLimit(1024);
-    QImage image = reader.read();
-    if (image.isNull())
-        throw Error(ErrorKind::BadPhoto, "the photo cannot be read: " + reader.errorString().toStdString(),
-                    photo.string());
-    return image.convertToFormat(QImage::Format_RGB32);
-}
-
-/// The part of the photo worth showing: its animals with room about them, or all of it.
-QRectF cutFor(std::span<const OverlayAnimal> animals, const QSize& size) {
-    const QRectF whole(QPointF(0, 0), QSizeF(size));
-    QRectF about;
-    for (const OverlayAnimal& animal : animals) about |= outlinePath(animal.outline).boundingRect();
-    if (about.isEmpty()) return whole;
-    const double room = 0.08 * std::max(about.width(), about.height()) + 20.0;
-    about.adjust(-room, -room, room, room);
-    // A long, thin animal keeps some of its surroundings: at least two fifths as tall as wide.
-    const double shortest = 0.4 * about.width() - about.height();
-    if (shortest > 0) about.adjust(0, -0.5 * shortest, 0, 0.5 * shortest);
-    return QRectF(about.intersected(whole).toAlignedRect());
-}
-
-void strokeTwice(QPainter& painter, const QPainterPath& path, QColor ink, double width) {
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(QColor(0, 0, 0, 120), width + 1.6, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    painter.drawPath(path);
-    painter.setPen(QPen(ink, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    painter.drawPath(path);
-}
-
-void drawTextTag(QPainter& painter, const QPointF& at, const QString& text) {
-    const QFontMetricsF metrics(painter.font());
-    const double height = metrics.height();
-    const QRectF tag(at.x(), at.y() - 0.5 * height, metrics.horizontalAdvance(text) + 10.0, height + 2.0);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(QColor(20, 26, 30, 185));
-    painter.drawRoundedRect(tag, 4, 4);
-    painter.setPen(Qt::white);
-    painter.drawText(tag, Qt::AlignCenter, text);
-}
-
-void drawLandmarks(QPainter& painter, const Landmarks& landmarks, const QTransform& toPicture, bool named) {
-    bool above = true;
-    for (const LandmarkName name : kLandmarkNames) {
-        const std::optional<Landmark>& landmark = landmarkOf(landmarks, name);
-        if (!landmark) continue;
-        const QPointF at = toPicture.map(QPointF(landmark->atPx.x, landmark->atPx.y));
-        paintLandmarkMark(painter, name, at, kMarkRadiusPx);
-        if (!named) continue;
-        QString words = QString::fromUtf8(landmarkWords(name).data());
-        if (landmark->movedByHand) words += " (by hand)";
-        drawTextTag(painter, at + QPointF(kMarkRadiusPx * 0.6, (above ? -2.6 : 2.6) * kMarkRadiusPx), words);
-        above = !above;
-    }
-}
-
-void drawAnimal(QPainter& painter, const OverlayAnimal& animal, const QTransform& toPicture, bool several) {
-    strokeTwice(painter, toPicture.map(halfWidthTicks(animal.anatomy.midline)), QColor(255, 255, 255, 150), 1.0);
-    strokeTwice(painter, toPicture.map(outlinePath(animal.outline)), QColor(colour::kSkyBlue), 2.0);
-    strokeTwice(painter, toPicture.map(spinePath(animal.anatomy.midline)), QColor(colour::kYellow), 2.0);
-    drawLandmarks(painter, animal.anatomy.landmarks, toPicture, !several);
-    if (several && !animal.label.empty()) {
-        const QRectF box = toPicture.map(outlinePath(animal.outline)).boundingRect();
-        drawTextTag(painter, box.topLeft() - QPointF(0, 8), QString::fromStdString(animal.label));
-    }
-}
 
 }  // namespace
 
 void writeOverlayPng(const std::filesystem::path& photo, std::span<const OverlayAnimal> animals,
                      const std::filesystem::path& png) {
     ensureDrawingApplication();
-    const QImage image = readUpright(photo);
-    const QRectF cut = cutFor(animals, image.size());
-    const double zoom = std::min({kWidthPx / cut.width(), kTallestPx / cut.height(), kLargestZoom});
-    const QRectF picture(0.5 * (kWidthPx - zoom * cut.width()), 0.0, zoom * cut.width(), zoom * cut.height());
+    const QImage picture = overlayPicture(photo, animals, {kWidthPx, kTallestPx});
     const double tableHeight = overlayTableHeight(animals, kWidthPx);
-
-    QImage sheet(static_cast<int>(kWidthPx), static_cast<int>(picture.height() + tableHeight), QImage::Format_RGB32);
+    QImage sheet(kWidthPx, picture.height() + static_cast<int>(tableHeight), QImage::Format_RGB32);
     sheet.fill(QColor(0xFFFFFF));
     QPainter painter(&sheet);
-    painter.setRenderHints(QPainter::Antialiasing | QPainter::SmoothPixmapTransform);
-    painter.fillRect(QRectF(0, 0, kWidthPx, picture.height()), QColor(0x20272B));
-    // Qt's filter looks at four pixels only: a strong reduction is made beforehand, by averaging.
-    const QImage part = image.copy(cut.toAlignedRect());
-    painter.drawImage(
-        picture,
-        zoom < 0.7 ? part.scaled(picture.size().toSize(), Qt::IgnoreAspectRatio, Qt::SmoothTransformation) : part);
-    // The centre of the first pixel is (0, 0), its corner (-0.5, -0.5).
-    QTransform toPicture;
-    toPicture.translate(picture.left(), 0.0).scale(zoom, zoom).translate(0.5 - cut.left(), 0.5 - cut.top());
-    QFont font = painter.font();
-    font.setPixelSize(18);
-    painter.setFont(font);
-    painter.setClipRect(QRectF(0, 0, kWidthPx, picture.height()));
-    for (const OverlayAnimal& animal : animals) drawAnimal(painter, animal, toPicture, animals.size() > 1);
-    painter.setClipping(false);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(0, 0, kWidthPx, picture.height(), QColor(0x20272B));
+    painter.drawImage((kWidthPx - picture.width()) / 2, 0, picture);
     paintOverlayTable(painter, QRectF(0, picture.height(), kWidthPx, tableHeight), animals);
     painter.end();
     if (!sheet.save(QString::fromStdString(png.string()), "PNG"))

@@ -6,9 +6,12 @@
 #include <QPainterPath>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <fstream>
+#include <iterator>
 
 #include "ringrule/error.h"
 #include "ringrule/sheets/animal_paths.h"
+#include "ringrule/sheets/animal_sheet.h"
 #include "ringrule/sheets/landmark_mark.h"
 
 using namespace ringrule;
@@ -83,6 +86,37 @@ TEST_CASE("an overlay shows the animal, its landmarks and its numbers on one she
     CHECK_FALSE(QImage(QString::fromStdString(scratch("overlay-two.png").string())).isNull());
     writeOverlayPng(photoOf(two), {}, scratch("overlay-none.png"));
     CHECK(QImage(QString::fromStdString(scratch("overlay-none.png").string())).width() == 1600);
+}
+
+TEST_CASE("an animal's sheet is one page of PDF") {
+    AnimalSheet sheet;
+    sheet.history.animal.code = "P4";
+    sheet.history.animal.species = "Syngnathus typhle";
+    sheet.asOf = Date(std::chrono::days(22400));
+    for (int month = 0; month < 9; ++month) {
+        Observation seen;
+        seen.on = sheet.asOf - std::chrono::days(30 * (8 - month));
+        seen.ageDays = 60.0 + 30 * month;
+        seen.standardLengthMm = {70.0 + 8.0 * month, 0.2, 0.2};
+        seen.depthRatio = {0.035 - 0.0003 * month, 0.0002, 0.0001};
+        sheet.history.observations.push_back(seen);
+    }
+    sheet.lines = {{"P4", sheet.history.observations, true}};
+    Finding finding;
+    finding.sentence = "P4 is 12 % (8 to 16 %) thinner for its length than its 5 tankmates since 2031-03-03.";
+    finding.nextStep = "Repeat the photo; watch whether it takes food.";
+    finding.otherReasons = {"A photo at an angle.", "An empty gut on the day."};
+    sheet.findings = {finding};
+    sheet.drawn = slenderAnimal(400);
+    sheet.photo = photoOf({*sheet.drawn});
+    const auto pdf = scratch("sheet.pdf");
+    writeAnimalSheetPdf(sheet, pdf);
+    std::ifstream in(pdf, std::ios::binary);
+    const std::string bytes((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+    CHECK(bytes.starts_with("%PDF-"));
+    // "/Count 1": the page tree holds one page.
+    CHECK(bytes.find("/Count 1") != std::string::npos);
+    CHECK_THROWS_AS(writeAnimalSheetPdf(sheet, "/nonexistent/sheet.pdf"), Error);
 }
 
 TEST_CASE("half-width ticks reach from edge to edge, left on the left hand") {

@@ -20,7 +20,7 @@ struct GrowthLine {
     bool highlighted = false;
 };
 
-enum class ChartMeasure { StandardLength, DepthRatio, GirthRatio };
+enum class ChartMeasure { StandardLength, DepthRatio, GirthRatio, WidthRatio };
 
 [[nodiscard]] std::string_view chartMeasureTitle(ChartMeasure measure);  ///< e.g. "Standard length (mm)"
 

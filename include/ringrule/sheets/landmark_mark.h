@@ -23,6 +23,9 @@ inline constexpr std::array kLandmarkNames{LandmarkName::SnoutTip, LandmarkName:
 /// The landmark of this name, absent when it was not seen.
 [[nodiscard]] const std::optional<Landmark>& landmarkOf(const Landmarks& landmarks, LandmarkName name);
 
+/// The colour of its mark, 0xRRGGBB.
+[[nodiscard]] unsigned landmarkColour(LandmarkName name);
+
 /// The mark of a landmark about the origin, `radius` from centre to rim. Each name has its own shape: circle, triangle,
 /// square, diamond, upturned triangle.
 [[nodiscard]] QPainterPath landmarkMark(LandmarkName name, double radius);
