@@ -69,7 +69,7 @@ Grid gridOf(const Outline& outline) {
 /// Chamfer lengths of a straight and a diagonal step (Borgefors 1986): 7/5 is √2 to one per cent.
 constexpr std::uint32_t kStraight = 5;
 constexpr std::uint32_t kDiagonal = 7;
-constexpr std::uint32_t kDearest = 240;  ///< greatest price of a cell
+constexpr std::uint32_t kDearest = 1500;  ///< greatest price of a cell
 constexpr std::uint32_t kUnreached = 0xFFFFFFFFU;
 
 struct Sweep {
@@ -79,8 +79,8 @@ struct Sweep {
 };
 
 /// Cheapest ways from a cell to all others over eight neighbours, with whole costs kept in buckets (Dial 1969).
-Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint8_t>& price, std::int32_t start) {
-    constexpr std::size_t kBuckets = 2048;  // more than the dearest step
+Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price, std::int32_t start) {
+    constexpr std::size_t kBuckets = 16384;  // more than the dearest step
     const int width = inside.cols;
     const std::array<std::int32_t, 8> step{1, -1, width, -width, width + 1, width - 1, -width + 1, -width - 1};
     Sweep sweep;
@@ -116,15 +116,15 @@ Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint8_t>& price,
 }
 
 /// What a cell costs on the way through the middle: little where the border is far.
-std::vector<std::uint8_t> pricesOf(const cv::Mat1f& border) {
-    std::vector<std::uint8_t> prices(border.total());
+std::vector<std::uint16_t> pricesOf(const cv::Mat1f& border, double widest) {
+    std::vector<std::uint16_t> prices(border.total());
     // In a tail two cells deep the middle must still be cheaper than the rim, and in a trunk too.
-    constexpr float kScale = 200.0F;
+    const float scale = static_cast<float>(3.0 * widest * widest);
     const float* distance = border.ptr<float>();
     for (std::size_t i = 0; i < prices.size(); ++i) {
         if (distance[i] <= 0.0F) continue;
-        const float price = 1.0F + kScale / (distance[i] * distance[i]);
-        prices[i] = static_cast<std::uint8_t>(std::min(price, static_cast<float>(kDearest)));
+        const float price = 1.0F + scale / (distance[i] * distance[i]);
+        prices[i] = static_cast<std::uint16_t>(std::min(price, static_cast<float>(kDearest)));
     }
     return prices;
 }
@@ -144,7 +144,7 @@ MedialPath medialPath(const Outline& outline) {
     const int width = grid.inside.cols;
     const std::int32_t first = sweepFrom(grid.inside, {}, middle.y * width + middle.x).last;
     const std::int32_t second = sweepFrom(grid.inside, {}, first).last;
-    const Sweep central = sweepFrom(grid.inside, pricesOf(border), first);
+    const Sweep central = sweepFrom(grid.inside, pricesOf(border, widest), first);
     for (std::int32_t cell = second; cell >= 0; cell = central.parent[static_cast<std::size_t>(cell)]) {
         path.pathPx.push_back(grid.photoFromCell(cell % width, cell / width));
         path.halfWidthPx.push_back(static_cast<double>(border.ptr<float>()[cell]) * grid.cellPx);
