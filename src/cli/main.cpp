@@ -3,8 +3,11 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cli/box_command.h"
+#include "cli/cards_command.h"
 #include "cli/command.h"
 #include "cli/interrupt.h"
+#include "cli/plate_command.h"
 #include "ringrule/imaging/memory.h"
 
 namespace {
@@ -21,6 +24,9 @@ void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
     ringrule::cli::addSessionCommand(app, chosen);
     ringrule::cli::addReviewCommand(app, chosen);
     ringrule::cli::addDemoCommand(app, chosen);
+    ringrule::cli::addPlateCommand(app, chosen);
+    ringrule::cli::addCardsCommand(app, chosen);
+    ringrule::cli::addBoxCommand(app, chosen);
 }
 
 ExitStatus runChosen(const ringrule::cli::Run& chosen) {

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/optics/box_writer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+
+#include <unistd.h>
+
+#include <nlohmann/json.hpp>
+
+#include "ringrule/error.h"
+
+namespace ringrule {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+bool isScalars(const Json& value) {
+    return value.is_array() &&
+           std::all_of(value.begin(), value.end(), [](const Json& item) { return item.is_primitive(); });
+}
+
+// Whether a value reads best on one line: a list of numbers, or a short object of such.
+bool isFlat(const Json& value) {
+    if (value.is_primitive() || isScalars(value)) return true;
+    return value.is_object() && value.dump().size() < 90 &&
+           std::all_of(value.begin(), value.end(),
+                       [](const Json& item) { return item.is_primitive() || isScalars(item); });
+}
+
+std::string onOneLine(const Json& value) {
+    if (value.is_primitive()) return value.dump();
+    std::string text;
+    for (const auto& item : value.items()) {
+        text += text.empty() ? "" : ", ";
+        if (value.is_object()) text += Json(item.key()).dump() + ": ";
+        text += onOneLine(item.value());
+    }
+    return value.is_array() ? "[" + text + "]" : "{ " + text + " }";
+}
+
+// JSON as a person would write it: two spaces a level, short things on one line.
+std::string written(const Json& value, const std::string& indent = {}) {
+    if (isFlat(value)) return onOneLine(value);
+    const std::string inner = indent + "  ";
+    std::string text;
+    for (const auto& item : value.items()) {
+        text += text.empty() ? "\n" : ",\n";
+        text += inner;
+        if (value.is_object()) text += Json(item.key()).dump() + ": ";
+        text += written(item.value(), inner);
+    }
+    return (value.is_array() ? "[" : "{") + text + "\n" + indent + (value.is_array() ? "]" : "}");
+}
+
+// Without the noise that binary fractions leave in the last digits.
+double tidy(double mm) {
+    return std::round(mm * 1e6) / 1e6;
+}
+
+Json jsonOf(const PlateLayout& plate) {
+    Json markers = Json::array();
+    for (const PlateMarker& marker : plate.markers)
+        markers.push_back({{"id", marker.id},
+                           {"centre_mm", {tidy(marker.centreMm.x), tidy(marker.centreMm.y)}},
+                           {"side_mm", tidy(marker.sideMm)}});
+    return {{"dictionary", plate.dictionary},
+            {"size_mm", {tidy(plate.widthMm), tidy(plate.heightMm)}},
+            {"markers", markers}};
+}
+
+Json jsonOf(const Media& media) {
+    return {{"camera_to_window_mm", media.cameraToWindowMm},
+            {"window_thickness_mm", media.windowThicknessMm},
+            {"window_index", media.windowIndex},
+            {"water_to_plate_mm", media.waterToPlateMm},
+            {"salinity_ppt", media.salinityPpt},
+            {"temperature_c", media.temperatureC}};
+}
+
+Json jsonOf(const Lens& lens) {
+    return {{"camera_matrix",
+             {{lens.focalXPx, 0.0, lens.centreXPx}, {0.0, lens.focalYPx, lens.centreYPx}, {0.0, 0.0, 1.0}}},
+            {"distortion", lens.distortion},
+            {"image_size_px", {lens.imageWidthPx, lens.imageHeightPx}}};
+}
+
+// A file of its own beside the one to be written, removed unless it takes that one's place.
+class FileBeside {
+public:
+    explicit FileBeside(const std::filesystem::path& target) : target_(target), name_(target.string() + ".XXXXXX") {
+        const int descriptor = ::mkstemp(name_.data());
+        if (descriptor >= 0) ::close(descriptor);
+        made_ = descriptor >= 0;
+    }
+    ~FileBeside() {
+        std::error_code ignored;
+        if (made_) std::filesystem::remove(name_, ignored);
+    }
+    FileBeside(const FileBeside&) = delete;
+    FileBeside& operator=(const FileBeside&) = delete;
+
+    // Whether the text now stands in the target's place.
+    [[nodiscard]] bool replaceTargetBy(const std::string& text) {
+        if (!made_) return false;
+        std::ofstream file(name_, std::ios::binary | std::ios::trunc);
+        file << text;
+        file.close();
+        if (!file) return false;
+        std::error_code error;
+        const auto asBefore = std::filesystem::status(target_, error);
+        // A new file is readable as any other that the user makes; mkstemp would keep it to the user.
+        const auto open = std::filesystem::perms::owner_read | std::filesystem::perms::owner_write |
+                          std::filesystem::perms::group_read | std::filesystem::perms::others_read;
+        std::filesystem::permissions(name_, std::filesystem::exists(asBefore) ? asBefore.permissions() : open, error);
+        std::filesystem::rename(name_, target_, error);
+        made_ = static_cast<bool>(error);
+        return !error;
+    }
+
+private:
+    std::filesystem::path target_;
+    std::string name_;
+    bool made_ = false;
+};
+
+void writeWhole(const std::string& text, const std::filesystem::path& path) {
+    if (!FileBeside(path).replaceTargetBy(text))
+        throw Error(ErrorKind::NoSpace, "the box file cannot be written; check the folder and the free space",
+                    path.string());
+}
+
+std::string contentOf(const std::filesystem::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
+
+void checkScale(const PrintScale& scale) {
+    for (const double each : {scale.across, scale.down}) {
+        if (!(std::abs(each - 1.0) <= kMostPrintError))
+            throw Error(ErrorKind::BadUse,
+                        "the bar is more than 10 % off: the page was fitted to the paper, or a reading is a slip. "
+                        "Print at 100 % and measure again");
+    }
+    if (std::abs(scale.across / scale.down - 1.0) > kMostPrintSkew)
+        throw Error(ErrorKind::BadUse,
+                    "across and down differ by more than 1 %: no plate for measuring. Print on another printer");
+}
+
+PrintScale printScaleIn(const Json& plate, const std::filesystem::path& path) {
+    const auto found = plate.find("print_scale");
+    if (found == plate.end()) return {};
+    const auto usable = [](const Json& each) {
+        return each.is_number() && std::abs(each.get<double>() - 1.0) <= kMostPrintError;
+    };
+    if (!found->is_array() || found->size() != 2 || !usable((*found)[0]) || !usable((*found)[1]))
+        throw Error(ErrorKind::BadBox, "plate.print_scale must be two numbers near 1", path.string());
+    return {(*found)[0].get<double>(), (*found)[1].get<double>()};
+}
+
+void scalePoint(Json& pair, double across, double down) {
+    pair[0] = tidy(pair[0].get<double>() * across);
+    pair[1] = tidy(pair[1].get<double>() * down);
+}
+
+}  // namespace
+
+std::string boxText(const Box& box) {
+    Json document = {{"format", "ringrule-box/1"},
+                     {"name", box.name},
+                     {"plate", jsonOf(box.plate)},
+                     {"cards", {{"dictionary", box.cardDictionary}}},
+                     {"animal_plane",
+                      {{"distance_from_plate_mm", box.animalPlane.distanceFromPlateMm},
+                       {"tolerance_mm", box.animalPlane.toleranceMm}}}};
+    if (box.media) document["media"] = jsonOf(*box.media);
+    if (box.lens) document["lens"] = jsonOf(*box.lens);
+    return written(document) + "\n";
+}
+
+void writeBox(const Box& box, const std::filesystem::path& path) {
+    writeWhole(boxText(box), path);
+}
+
+RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale) {
+    checkScale(scale);
+    static_cast<void>(readBox(path));
+    Json document = Json::parse(contentOf(path));
+    Json& plate = document["plate"];
+    const PrintScale before = printScaleIn(plate, path);
+    const double across = scale.across / before.across, down = scale.down / before.down;
+    const double side = (scale.across + scale.down) / (before.across + before.down);
+    scalePoint(plate["size_mm"], across, down);
+    for (Json& marker : plate["markers"]) {
+        scalePoint(marker["centre_mm"], across, down);
+        marker["side_mm"] = tidy(marker["side_mm"].get<double>() * side);
+    }
+    plate["print_scale"] = {tidy(scale.across), tidy(scale.down)};
+    const std::string text = written(document) + "\n";
+    const Box box = parseBox(text, path);
+    writeWhole(text, path);
+    return {box.plate.widthMm, box.plate.heightMm, before};
+}
+
+}  // namespace ringrule
