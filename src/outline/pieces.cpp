@@ -16,8 +16,8 @@ constexpr int kLevels = 64;
 constexpr double kStrokeHalfMm = 0.45;
 constexpr double kLetterMm = 6.5;     ///< largest extent of a letter or a tick near the rim
 constexpr double kWordMm = 10.0;       ///< largest extent of a numeral or a word in a ruler's row
-constexpr double kRowMm = 25.0;        ///< a row is looked for within this distance
-constexpr int kRowCount = 6;           ///< and is made of this many marks
+constexpr double kRowMm = 30.0;        ///< a row is looked for within this distance
+constexpr int kRowCount = 5;           ///< and is made of this many marks
 constexpr double kCardReach = 1.15;   ///< of a card marker's side: writing on the card lies within
 constexpr double kCardWordReach = 1.6;  ///< of the marker's side: largest extent of a word that hangs together
 constexpr double kLetterGap = 0.5;    ///< of the marker's side: between letters
@@ -193,7 +193,8 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
     for (int label = 1; label < count; ++label) {
         const Piece piece = pieceOf(label);
         const bool small = piece.areaMm2 < 0.5 * smallestMm2;
-        if (small && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) print.rim.push_back(piece.bounds);
+        const bool letter = piece.areaMm2 < smallestMm2 && extentMm(piece.bounds, pxPerMm) < kLetterMm;
+        if (letter && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) print.rim.push_back(piece.bounds);
         if (!small) large.push_back(piece);
         if (piece.areaMm2 > 0.1) all.push_back(piece.bounds);
     }
