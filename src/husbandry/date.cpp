@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/husbandry/date.h"
 
+#include <array>
 #include <cstdio>
 
 namespace ringrule {
@@ -19,10 +20,10 @@ std::optional<int> digits(std::string_view text) {
 
 std::string formatDate(Date date) {
     const std::chrono::year_month_day day{date};
-    char text[16];
-    std::snprintf(text, sizeof text, "%04d-%02u-%02u", static_cast<int>(day.year()),
+    std::array<char, 16> text{};
+    std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(day.year()),
                   static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
-    return text;
+    return text.data();
 }
 
 std::optional<Date> parseDate(std::string_view text) {

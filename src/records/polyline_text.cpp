@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/polyline_text.h"
 
+#include <array>
 #include <charconv>
 #include <cmath>
 
@@ -12,10 +13,43 @@ namespace ringrule {
 namespace {
 
 void appendHundredths(std::string& text, double value) {
-    char digits[40];
-    const auto end = std::to_chars(std::begin(digits), std::end(digits), std::round(value * 100.0) / 100.0).ptr;
-    text.append(digits, end);
+    std::array<char, 40> digits{};
+    char* const begin = digits.data();
+    text.append(begin, std::to_chars(begin, begin + digits.size(), std::round(value * 100.0) / 100.0).ptr);
 }
+
+/// Walks the text of a polyline; whatever is not as it was written is an error.
+class PolylineReader {
+public:
+    explicit PolylineReader(const std::string& text) : at_(text.data()), end_(text.data() + text.size()) {}
+
+    /// Whether `c` comes next; it is then passed over.
+    bool next(char c) {
+        while (at_ != end_ && *at_ == ' ') ++at_;
+        if (at_ == end_ || *at_ != c) return false;
+        ++at_;
+        return true;
+    }
+    void expect(char c) {
+        if (!next(c)) fail();
+    }
+    double number() {
+        while (at_ != end_ && *at_ == ' ') ++at_;
+        double value = 0.0;
+        const auto read = std::from_chars(at_, end_, value);
+        if (read.ec != std::errc()) fail();
+        at_ = read.ptr;
+        return value;
+    }
+
+private:
+    [[noreturn]] static void fail() {
+        throw Error(ErrorKind::BadStore, "the collection holds an outline that cannot be read");
+    }
+
+    const char* at_;
+    const char* end_;
+};
 
 nlohmann::json parsed(const std::string& text) {
     auto json = nlohmann::json::parse(text, nullptr, false);
@@ -37,13 +71,19 @@ std::string textOfPolyline(const std::vector<PixelPoint>& points) {
     return text + "]";
 }
 
+// Read by hand: a history reads thousands of outlines, and a JSON tree of each costs ten times as much.
 std::vector<PixelPoint> polylineOfText(const std::string& text) {
+    PolylineReader reader(text);
     std::vector<PixelPoint> points;
-    for (const auto& point : parsed(text)) {
-        if (!point.is_array() || point.size() != 2 || !point[0].is_number() || !point[1].is_number()) {
-            throw Error(ErrorKind::BadStore, "the collection holds an outline that cannot be read");
-        }
-        points.push_back({point[0].get<double>(), point[1].get<double>()});
+    reader.expect('[');
+    while (!reader.next(']')) {
+        if (!points.empty()) reader.expect(',');
+        reader.expect('[');
+        const double x = reader.number();
+        reader.expect(',');
+        const double y = reader.number();
+        reader.expect(']');
+        points.push_back({x, y});
     }
     return points;
 }

@@ -21,10 +21,10 @@ std::string nowUtc() {
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
     const auto day = std::chrono::floor<std::chrono::days>(now);
     const std::chrono::hh_mm_ss time{now - day};
-    char text[16];
-    std::snprintf(text, sizeof text, "T%02d:%02d:%02dZ", static_cast<int>(time.hours().count()),
+    std::array<char, 16> text{};
+    std::snprintf(text.data(), text.size(), "T%02d:%02d:%02dZ", static_cast<int>(time.hours().count()),
                   static_cast<int>(time.minutes().count()), static_cast<int>(time.seconds().count()));
-    return formatDate(day) + text;
+    return formatDate(day) + text.data();
 }
 
 void makeFolder(const fs::path& folder) {

@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <array>
+#include <cstdio>
+
 #include "records/measure_rows.h"
 #include "records/statement.h"
 #include "records/store_state.h"
@@ -28,9 +31,9 @@ Before lookUp(const Database& database, MeasureId id) {
 
 std::string lengthText(double lengthMm) {
     if (!(lengthMm > 0.0)) return "no standard length";
-    char text[48];
-    std::snprintf(text, sizeof text, "standard length %.2f mm", lengthMm);
-    return text;
+    std::array<char, 48> text{};
+    std::snprintf(text.data(), text.size(), "standard length %.2f mm", lengthMm);
+    return text.data();
 }
 
 }  // namespace

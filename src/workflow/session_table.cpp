@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdio>
 #include <set>
 
 #include "ringrule/growth/rate.h"
@@ -28,9 +29,9 @@ constexpr std::array<Column, 7> kColumns{{
 }};
 
 std::string number(double value, int decimals) {
-    char text[64];
-    std::snprintf(text, sizeof text, "%.*f", decimals, value);
-    return text;
+    std::array<char, 64> text{};
+    std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
+    return text.data();
 }
 
 std::string estimateFields(const Estimate& estimate, int decimals) {
