@@ -74,6 +74,9 @@ class Generator {
 public:
     explicit Generator(const SimulatedHouse& house) : house_(house), engine_(house.seed) {}
 
+    /// True depth of each pipefish of the last house against the usual at its length, when it is healthy.
+    [[nodiscard]] const std::vector<double>& builds() const { return builds_; }
+
     std::vector<ringrule::AnimalHistory> house() {
         std::vector<ringrule::AnimalHistory> animals;
         std::vector<double> scale;
@@ -131,6 +134,7 @@ private:
         const double size = 1.0 + house_.betweenSize * normal();
         const double growth = slower ? 0.945 : 1.0 + house_.betweenGrowth * normal();
         const double build = 1.0 + house_.betweenDepth * normal();
+        builds_.push_back(build);
         animal.dietSpells.push_back({{index + 1}, {fails ? 3 : 1}, kHatched, std::nullopt});
         if (fails) {
             animal.dietSpells.back().to = day(6, 16);
@@ -184,6 +188,7 @@ private:
     }
 
     SimulatedHouse house_;
+    std::vector<double> builds_;
     std::mt19937_64 engine_;
     std::normal_distribution<double> normal_;
     std::uniform_real_distribution<double> uniform_;

@@ -117,6 +117,36 @@ TEST_CASE("A simulated house: thinning alone is noticed by the sixth session") {
     CHECK(thinning.noticedBy(5) >= 180);  // measured: 95 %
 }
 
+TEST_CASE("The interval of how thin covers the truth and is not much too wide") {
+    // The sixth session: the failing animal has lost all of its 20 %. Truth is its own build and loss against the usual
+    // of the population, of which the six tankmates are a sample.
+    int covered = 0;
+    int flagged = 0;
+    double squares = 0.0;
+    double told = 0.0;
+    for (unsigned r = 0; r < 2000; ++r) {
+        simulated::Generator generator({.slowedGrowth = 1.0, .seed = 300000U + r});
+        const auto animals = generator.house();
+        for (const Finding& finding : reviewAnimals(animals, simulated::sessions()[5])) {
+            if (finding.animalCode == "P4" && finding.kind == FindingKind::Thin) {
+                const double truth = 100.0 * (generator.builds()[3] * 0.8 - 1.0);
+                covered += std::abs(finding.by.value - truth) <= finding.by.u95() ? 1 : 0;
+                squares += std::pow(finding.by.value - truth, 2);
+                told += finding.by.u95();
+                ++flagged;
+            }
+        }
+    }
+    const double rmse = std::sqrt(squares / flagged);
+    INFO("covered " << covered << " of " << flagged << ", told u95 " << told / flagged << ", 1.96 RMSE "
+                    << 1.96 * rmse);
+    CHECK(flagged > 1950);
+    CHECK(wilsonInterval(covered, flagged).upper > 0.93);
+    // The least spread that is believed (4 %) is above the true one (3 %), so it covers more than it must.
+    CHECK(wilsonInterval(covered, flagged).lower < 0.99);
+    CHECK(told / flagged < 1.4 * 1.96 * rmse);
+}
+
 TEST_CASE("Speed of a review", "[.][report]") {
     // A hundred animals over five years of monthly sessions, judged once.
     std::vector<AnimalHistory> many;
