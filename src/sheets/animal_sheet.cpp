@@ -54,6 +54,7 @@ public:
     }
 
     void charts(const Chart& a, const Chart& b, double height) {
+        setFont(8.0, false);
         const double half = 0.5 * (width_ - 10.0);
         const PaintChartOptions options{.textPx = 8.0, .dark = false, .ground = false};
         paintChart(p_, QRectF(left_ - 6.0, y_, half + 6.0, height), a, options);
@@ -63,7 +64,7 @@ public:
 
     /// One line of a table; a column's width goes with its share.
     void tableLine(const QStringList& cells, const std::vector<double>& shares, const QColor& ink) {
-        setFont(8.5, false);
+        setFont(8.0, false);
         const double unit = width_ / std::accumulate(shares.begin(), shares.end(), 0.0);
         double left = left_;
         p_.setPen(ink);
@@ -133,7 +134,7 @@ void writeFindings(Page& page, const AnimalSheet& sheet) {
 }
 
 void writeSessions(Page& page, const AnimalSheet& sheet) {
-    const std::vector<double> shares{1.1, 0.8, 1.3, 1.3, 1.6, 1.6, 1.2};
+    const std::vector<double> shares{55, 48, 72, 74, 92, 92, 76};
     page.tableLine({"Session", "Age, days", "Length, mm", "Depth, mm", "Depth ratio", "Girth ratio", "Belly hollow, %"},
                    shares, kQuiet);
     const auto number = [](const Estimate& estimate) {
