@@ -147,6 +147,11 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     for (const auto* list : {&outline.remarks, &anatomy.remarks, &scale.remarks()}) {
         for (const Remark remark : *list) addRemark(m.remarks, remark);
     }
+    if (std::find(m.remarks.begin(), m.remarks.end(), Remark::CutOff) != m.remarks.end()) {
+        // Landmarks by proportion mean nothing on part of a body.
+        m.refusal = Refusal{"cut-off", "The animal reaches the edge of the photo or of the plate. Centre it and repeat."};
+        return m;
+    }
     if (anatomy.midline.spinePx.size() < 4) {
         refuseWithoutMain(m, anatomy);
         return m;

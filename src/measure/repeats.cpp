@@ -69,7 +69,7 @@ std::vector<Reading> readingsOf(std::span<const Measurement> photos, Estimate Me
     return readings;
 }
 
-/// Photos that lie off the median of the others. Two that disagree are both named: which of them is right cannot be told.
+/// Photos that lie off the median of all. Two that disagree are both named: which of them is right cannot be told.
 void nameOdd(const std::vector<Reading>& readings, std::vector<std::size_t>& odd) {
     const auto name = [&](std::size_t photo) {
         if (std::find(odd.begin(), odd.end(), photo) == odd.end()) odd.push_back(photo);
@@ -83,18 +83,12 @@ void nameOdd(const std::vector<Reading>& readings, std::vector<std::size_t>& odd
         }
         return;
     }
+    if (readings.size() < 3) return;
+    std::vector<double> values;
+    for (const Reading& reading : readings) values.push_back(reading.estimate.value);
+    const double middle = medianOf(values);
     for (const Reading& reading : readings) {
-        std::vector<double> others;
-        double sd = 0.0;
-        for (const Reading& other : readings) {
-            if (other.photo == reading.photo) continue;
-            others.push_back(other.estimate.value);
-            sd = std::max(sd, other.estimate.sdRandom);
-        }
-        if (others.empty()) return;
-        if (std::abs(reading.estimate.value - medianOf(others)) > kOddDeviations * std::hypot(reading.estimate.sdRandom, sd)) {
-            name(reading.photo);
-        }
+        if (std::abs(reading.estimate.value - middle) > kOddDeviations * reading.estimate.sdRandom) name(reading.photo);
     }
 }
 

@@ -171,6 +171,24 @@ bool extended(const std::vector<PixelPoint>& boundary, Line& line) {
     return front.has_value() && back.has_value();
 }
 
+/// The path without its run into a corner or round a blunt end: near an end, the part where the border is nearer than half
+/// of the way gone. It is carried on along the body's own curve afterwards.
+Line withoutEndBranches(Line line) {
+    for (int end = 0; end < 2; ++end) {
+        const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
+        std::size_t cut = 0;
+        for (std::size_t i = 0; i < line.points.size() && alongs[i] < 0.25 * alongs.back(); ++i) {
+            if (line.halfWidth[i] > 0.5 * alongs[i]) cut = i;
+        }
+        const auto count = static_cast<std::ptrdiff_t>(cut);
+        line.points.erase(line.points.begin(), line.points.begin() + count);
+        line.halfWidth.erase(line.halfWidth.begin(), line.halfWidth.begin() + count);
+        std::reverse(line.points.begin(), line.points.end());
+        std::reverse(line.halfWidth.begin(), line.halfWidth.end());
+    }
+    return line;
+}
+
 /// Points in even steps with half-widths from chords; the tips have none.
 Midline finished(const std::vector<PixelPoint>& boundary, Line line) {
     const double length = lengthOf<PixelFrame>(line.points);
@@ -195,7 +213,7 @@ Midline finished(const std::vector<PixelPoint>& boundary, Line line) {
 }  // namespace
 
 Midline spineThrough(const Outline& outline, const MedialPath& path) {
-    Line line{path.pathPx, path.halfWidthPx};
+    Line line = withoutEndBranches({path.pathPx, path.halfWidthPx});
     if (line.points.size() < 12) return {};
     line = smoothed(line);
     const Line guide = line;

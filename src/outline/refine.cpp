@@ -198,8 +198,7 @@ std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector
     refined.outside = medianLight(result, false);
     const auto found = std::count_if(result.edges.begin(), result.edges.end(), [](const StepEdge& e) { return e.found; });
     refined.foundShare = static_cast<double>(found) / static_cast<double>(result.edges.size());
-    if (refined.blurPx <= 0.0) refined.blurPx = pooledBlur(result.profiles, result.edges);
-    if (refined.blurPx > 0.0) pass.sigmaPx = refined.blurPx;
+    if (const double blur = pooledBlur(result.profiles, result.edges); blur > 0.0) pass.sigmaPx = blur;
     pass.halfLight = 0.5 * (refined.inside + refined.outside);
     pass.insideLight = refined.inside;
     pass.startPx = 0.0;
