@@ -28,6 +28,7 @@ Deviations deviationsFrom(const GrowthFit& fit, const std::vector<std::vector<Gr
     Deviations result;
     for (const auto& points : animals) {
         std::vector<double> logs;
+        logs.reserve(points.size());
         for (const GrowthPoint& point : points) {
             logs.push_back(std::log(point.lengthMm / fit.lengthAtDays(point.ageDays)));
         }
@@ -45,7 +46,7 @@ double sampleSd(const std::vector<double>& values) {
     if (values.size() < 2) {
         return 0.0;
     }
-    const double n = static_cast<double>(values.size());
+    const auto n = static_cast<double>(values.size());
     const double mean = std::accumulate(values.begin(), values.end(), 0.0) / n;
     double squares = 0.0;
     for (double v : values) {

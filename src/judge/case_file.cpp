@@ -86,7 +86,7 @@ Estimate interpolatedLogLength(const CaseFile& file, Date on, const JudgeOptions
         after->on - before->on > std::chrono::days(options.lagging.longestGapDays)) {
         return {};
     }
-    const double span = static_cast<double>((after->on - before->on).count());
+    const auto span = static_cast<double>((after->on - before->on).count());
     const double part = span > 0.0 ? static_cast<double>((on - before->on).count()) / span : 0.0;
     const double value =
         (1.0 - part) * std::log(before->standardLengthMm.value) + part * std::log(after->standardLengthMm.value);

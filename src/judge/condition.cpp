@@ -145,7 +145,7 @@ Spreads spreadsOf(const std::vector<std::vector<ShapePoint>>& mates, const Allom
         }
         const double centre = median(gaps);
         usual.push_back(centre);
-        const double n = static_cast<double>(gaps.size());
+        const auto n = static_cast<double>(gaps.size());
         for (double gap : gaps) {
             if (gaps.size() > 1) {
                 changes.push_back(std::abs(gap - centre) * std::sqrt(n / (n - 1.0)));

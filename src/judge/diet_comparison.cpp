@@ -58,6 +58,7 @@ std::vector<DietPair> pairsOf(const std::vector<DietGroup>& groups) {
         }
     }
     std::vector<double> pValues;
+    pValues.reserve(pairs.size());
     for (const DietPair& pair : pairs) {
         pValues.push_back(pair.permutation.pTwoSided);
     }

@@ -26,7 +26,7 @@ GainComparison against(const Estimate& own, const std::vector<Estimate>& others,
     result.own = own;
     result.tankmates = median(values);
     result.lag = own.value - result.tankmates;
-    const double n = static_cast<double>(values.size());
+    const auto n = static_cast<double>(values.size());
     // What the tankmates differ by holds their own error already; what is believed at least does not.
     const double error = std::sqrt(squares / n);
     const double spread = std::max(medianAbsoluteDeviation(values), std::hypot(least, error));
@@ -59,6 +59,7 @@ GainComparison compareGain(std::span<const AnimalHistory> animals, std::span<con
         return {};
     }
     std::vector<double> values;
+    values.reserve(others.size());
     for (const Estimate& one : others) {
         values.push_back(one.value);
     }

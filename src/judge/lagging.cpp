@@ -20,8 +20,8 @@ constexpr double kZ95 = 1.959963984540054;
 std::vector<const Observation*> rateSessions(const AnimalHistory& animal, const CaseFile& file, Date on,
                                              const JudgeOptions& options) {
     std::vector<const Observation*> sessions;
-    for (auto at = file.sound.rbegin(); at != file.sound.rend(); ++at) {
-        const Observation* seen = *at;
+    const std::vector<const Observation*> latestFirst(file.sound.rbegin(), file.sound.rend());
+    for (const Observation* seen : latestFirst) {
         const bool usable =
             seen->on <= on && seen->standardLengthMm.known() && !settlingToFood(animal, seen->on, options.group);
         if (usable &&
@@ -79,7 +79,7 @@ void describeRate(LaggingVerdict& verdict, const GainComparison& gain, const Obs
     }
     verdict.mates = gain.mates;
     verdict.lagPercent = percentOfGain(gain);
-    const double days = static_cast<double>((to.on - from.on).count());
+    const auto days = static_cast<double>((to.on - from.on).count());
     const double expected = from.standardLengthMm.value * (std::exp(gain.tankmates) - 1.0) / days;
     const double errorOfMedian = std::sqrt(std::max(0.0, std::pow(gain.errorSd, 2) - std::pow(gain.own.sdRandom, 2)));
     verdict.expectedMmPerDay = {expected, to.standardLengthMm.value * errorOfMedian / days, 0.0};
@@ -121,8 +121,8 @@ Estimate rateFromPast(const std::vector<const Observation*>& sessions, std::size
         return {};
     }
     const GrowthFit& fit = choice.value().best();
-    const double from = static_cast<double>((sessions[windowStart]->on - sessions.front()->on).count());
-    const double to = static_cast<double>((sessions.back()->on - sessions.front()->on).count());
+    const auto from = static_cast<double>((sessions[windowStart]->on - sessions.front()->on).count());
+    const auto to = static_cast<double>((sessions.back()->on - sessions.front()->on).count());
     const double sd = std::hypot(fit.meanAt(to).sdRandom, fit.residualSdMm) / (to - from);
     return {(fit.lengthAtDays(to) - fit.lengthAtDays(from)) / (to - from), sd, 0.0};
 }

@@ -47,6 +47,7 @@ std::vector<TankPoint> pointsOf(std::span<const AnimalHistory> animals, const st
 /// Days of sessions in order; days close together are one.
 std::vector<Date> sessionsOf(const std::vector<TankPoint>& points, const GroupOptions& options) {
     std::vector<Date> days;
+    days.reserve(points.size());
     for (const TankPoint& point : points) {
         days.push_back(point.on);
     }

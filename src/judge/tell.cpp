@@ -20,6 +20,7 @@ std::string change(double percent, const char* less, const char* more) {
 
 std::vector<std::string> codesOf(const Telling& telling, const std::vector<std::size_t>& indices) {
     std::vector<std::string> codes;
+    codes.reserve(indices.size());
     for (std::size_t i : indices) {
         codes.push_back(telling.animals[i].animal.code);
     }
