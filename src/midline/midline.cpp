@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "midline/fading_end.h"
 #include "midline/medial_axis.h"
 #include "midline/spine.h"
 #include "ringrule/geometry/polygon.h"
@@ -58,7 +59,7 @@ Midline cutAtCoil(const Midline& midline, const std::vector<std::vector<PixelPoi
 
 double Midline::lengthPx() const { return lengthOf<PixelFrame>(spinePx); }
 
-Outcome<Midline> findMidline(const Photo& /*photo*/, const Outline& outline) {
+Outcome<Midline> findMidline(const Photo& photo, const Outline& outline) {
     const Refusal none{"no-midline", "What was found has no long axis: it is no animal seen from the side."};
     const MedialPath path = medialPath(outline);
     if (path.pathPx.size() < 12) return none;
@@ -70,8 +71,9 @@ Outcome<Midline> findMidline(const Photo& /*photo*/, const Outline& outline) {
         if (midline.spinePx.size() < 12) {
             return Refusal{"tail-closed", "The body closes on itself and hides its length. Wait until it opens by itself."};
         }
+        return midline;
     }
-    return midline;
+    return withFadingEnds(photo, outline, std::move(midline));
 }
 
 Midline reversed(const Midline& midline) {

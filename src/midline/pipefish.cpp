@@ -79,6 +79,14 @@ double tipSd(const Outline& outline, const Midline& midline) {
     return tipPx / std::max(midline.lengthPx(), 1.0);
 }
 
+/// The same for the tail: an end too thin for an outline was followed as a thread, and where a thread ends is less sure.
+double tailTipSd(const Outline& outline, const Midline& midline) {
+    const std::size_t before = midline.spinePx.size() - 3;
+    const bool thread = midline.leftHalfWidthPx[before] + midline.rightHalfWidthPx[before] <= 0.0;
+    const double threadPx = thread ? 2.0 + 1.2 * outline.edgeBlurPx : 0.0;
+    return std::hypot(tipSd(outline, midline), threadPx / std::max(midline.lengthPx(), 1.0));
+}
+
 }  // namespace
 
 Landmark landmarkAt(const Midline& midline, double share, double sdShare) {
@@ -93,12 +101,13 @@ Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, cons
     const Station head = headEndOf(profile, eye, view);
     const Station trunk = view == View::Side ? trunkEndOf(profile) : kUsualTrunkEnd;
     const Station tail = tailEndOf(profile, 0.90, 1.35);
+    const double end = tailTipSd(outline, midline);
     Landmarks landmarks;
     landmarks.snoutTip = landmarkAt(midline, 0.0, tip);
     landmarks.headEnd = landmarkAt(midline, head.share, head.sdShare);
     landmarks.trunkEnd = landmarkAt(midline, trunk.share, trunk.sdShare);
-    landmarks.tailEnd = landmarkAt(midline, tail.share, std::hypot(tip, tail.sdShare));
-    if (tail.seen) remarks.push_back(Remark::FinBaseUncertain);
+    landmarks.tailEnd = landmarkAt(midline, tail.share, std::hypot(end, tail.sdShare));
+    if (tail.seen || end > tip) remarks.push_back(Remark::FinBaseUncertain);
     return landmarks;
 }
 
