@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "ringrule/sheets/number_text.h"
+#include "ringrule/workflow/session_table.h"
 
 namespace ringrule {
 namespace {
@@ -29,7 +30,7 @@ void AnimalTableModel::rebuild() {
     beginResetModel();
     rows_.clear();
     for (const Animal& animal : collection_.animals()) {
-        Row row{animal, {}, {}, {}, {}, {}};
+        Row row{animal, {}, {}, {}, {}, {}, {}};
         const auto& histories = collection_.review().histories;
         const auto history = std::find_if(histories.begin(), histories.end(),
                                           [&](const AnimalHistory& h) { return h.animal.id == animal.id; });
@@ -42,6 +43,12 @@ void AnimalTableModel::rebuild() {
                 if (const Tank* tank = collection_.tank(stay.tank); tank != nullptr && !stay.to)
                     row.tank = QString::fromStdString(tank->code);
         }
+        QStringList reasons;
+        for (const Finding& finding : collection_.review().findings)
+            if (finding.animal == animal.id && isFlag(finding))
+                reasons << QString::fromStdString(findingWords(finding.kind));
+        reasons.removeDuplicates();
+        row.look = reasons.join(QStringLiteral(", "));
         rows_.push_back(std::move(row));
     }
     endResetModel();
@@ -82,6 +89,8 @@ QString AnimalTableModel::text(const Row& row, int column) const {
             return number(row.girthRatio);
         case LastSeen:
             return row.lastSeen ? QString::fromStdString(formatDate(*row.lastSeen)) : tr("not yet");
+        case Look:
+            return row.look.isEmpty() ? QString() : QStringLiteral("▼ ") + row.look;
         default:
             return {};
     }
@@ -118,6 +127,7 @@ QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, 
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::AlignVCenter |
                                    (section >= Card && section <= GirthRatio ? Qt::AlignRight : Qt::AlignLeft));
+    if (role == Qt::ToolTipRole && section == Length) return tr("Standard length");
     if (role != Qt::DisplayRole) return {};
     switch (section) {
         case Code:
@@ -129,13 +139,15 @@ QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, 
         case Card:
             return tr("Card");
         case Length:
-            return tr("Standard length, mm");
+            return tr("Length, mm");
         case DepthRatio:
             return tr("Depth ratio");
         case GirthRatio:
             return tr("Girth ratio");
-        default:
+        case LastSeen:
             return tr("Last seen");
+        default:
+            return tr("Needs a look");
     }
 }
 

@@ -13,7 +13,7 @@ class AnimalTableModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { Code, Species, TankColumn, Card, Length, DepthRatio, GirthRatio, LastSeen, ColumnCount };
+    enum Column { Code, Species, TankColumn, Card, Length, DepthRatio, GirthRatio, LastSeen, Look, ColumnCount };
     static constexpr int SortRole = Qt::UserRole + 1;
 
     explicit AnimalTableModel(const Collection& collection, QObject* parent = nullptr);
@@ -34,6 +34,7 @@ private:
         Estimate depthRatio;
         Estimate girthRatio;
         std::optional<Date> lastSeen;
+        QString look;  ///< why it needs a look
     };
 
     void rebuild();

@@ -7,22 +7,11 @@
 
 #include "app/new_animal_dialog.h"
 #include "app/sheet_of_animal.h"
+#include "app/table_style.h"
 #include "ringrule/error.h"
 #include "ui_animals_page.h"
 
 namespace ringrule {
-namespace {
-
-void styleTable(QTableView& table) {
-    table.verticalHeader()->hide();
-    table.verticalHeader()->setDefaultSectionSize(table.fontMetrics().height() + 14);
-    table.horizontalHeader()->setHighlightSections(false);
-    table.horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table.setTabKeyNavigation(false);
-}
-
-}  // namespace
-
 AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::AnimalsPage>()), collection_(collection), animals_(collection) {
     ui_->setupUi(this);

@@ -90,10 +90,11 @@ QPushButton[role="primary"]:disabled { background: @line; color: @quiet; border-
 QPushButton[role="primary"]:focus { border: 2px solid @text; }
 QToolButton { background: @card; border: 1px solid @line; border-radius: 5px; padding: 3px 9px; min-height: 18px; }
 QToolButton:hover, QToolButton:focus { border-color: @accent; }
-QComboBox, QLineEdit, QDateEdit { background: @card; border: 1px solid @line; border-radius: 5px; padding: 5px 9px; min-height: 18px; }
-QComboBox:focus, QLineEdit:focus, QDateEdit:focus { border-color: @accent; }
+QComboBox, QLineEdit, QDateEdit, QSpinBox { background: @card; border: 1px solid @line; border-radius: 5px; padding: 5px 9px; min-height: 18px; }
+QComboBox:focus, QLineEdit:focus, QDateEdit:focus, QSpinBox:focus { border-color: @accent; }
 QComboBox::drop-down, QDateEdit::drop-down { border: none; width: 22px; }
 QComboBox::down-arrow, QDateEdit::down-arrow { image: url(:/ringrule/arrow-@shade.svg); width: 10px; height: 10px; }
+QSpinBox::up-button, QSpinBox::down-button { border: none; width: 0; }
 QComboBox QAbstractItemView { background: @card; border: 1px solid @line; selection-background-color: @tint; selection-color: @text; }
 QCommandLinkButton { text-align: left; }
 ringrule--MessageStrip { border: none; border-bottom: 1px solid @line; }

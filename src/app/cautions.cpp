@@ -48,6 +48,7 @@ void showCautions(QWidget* parent) {
     auto* dialog = new QDialog(parent);
     Ui::CautionsDialog ui;
     ui.setupUi(dialog);
+    ui.text->document()->setDocumentMargin(14);
     ui.text->setHtml(allCautions());
     QObject::connect(ui.buttons, &QDialogButtonBox::rejected, dialog, &QDialog::close);
     dialog->setAttribute(Qt::WA_DeleteOnClose);

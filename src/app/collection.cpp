@@ -33,6 +33,7 @@ void Collection::reload() {
 void Collection::readHusbandry() {
     animals_ = store_->animals();
     tanks_ = store_->tanks();
+    diets_ = store_->diets();
     sessions_ = store_->sessions();
     std::stable_sort(sessions_.begin(), sessions_.end(),
                      [](const Session& a, const Session& b) { return a.on > b.on; });
@@ -46,6 +47,18 @@ const Animal* Collection::animal(AnimalId id) const {
 const Tank* Collection::tank(TankId id) const {
     const auto found = std::find_if(tanks_.begin(), tanks_.end(), [&](const Tank& t) { return t.id == id; });
     return found == tanks_.end() ? nullptr : &*found;
+}
+
+QString Collection::dietName(DietId id) const {
+    for (const Diet& diet : diets_)
+        if (diet.id == id && !diet.name.empty()) return QString::fromStdString(diet.name);
+    return dietCode(id);
+}
+
+QString Collection::dietCode(DietId id) const {
+    for (const Diet& diet : diets_)
+        if (diet.id == id) return QString::fromStdString(diet.code);
+    return tr("not told");
 }
 
 QString Collection::animalCode(std::optional<AnimalId> id) const {

@@ -34,6 +34,9 @@ public:
     [[nodiscard]] const std::vector<Tank>& tanks() const { return tanks_; }
     /// Newest first.
     [[nodiscard]] const std::vector<Session>& sessions() const { return sessions_; }
+    /// The diet's name, or its code when it has none.
+    [[nodiscard]] QString dietName(DietId id) const;
+    [[nodiscard]] QString dietCode(DietId id) const;
     [[nodiscard]] const Animal* animal(AnimalId id) const;
     [[nodiscard]] const Tank* tank(TankId id) const;
     [[nodiscard]] QString animalCode(std::optional<AnimalId> id) const;
@@ -71,6 +74,7 @@ private:
     std::optional<Store> store_;
     std::vector<Animal> animals_;
     std::vector<Tank> tanks_;
+    std::vector<Diet> diets_;
     std::vector<Session> sessions_;
     Review review_;
 };

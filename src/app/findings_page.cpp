@@ -79,6 +79,10 @@ void FindingsPage::showReview() {
     ui_->emptyLabel->setText(review.asOf
                                  ? tr("No animal needs a look after the session of %1.").arg(dayText(*review.asOf))
                                  : tr("Nothing has been measured yet."));
+    QStringList tanks;
+    for (const TankLevel& tank : review.lowTanks) tanks << QStringLiteral("▼  ") + textOf(tank.sentence);
+    ui_->tankLabel->setText(tanks.join('\n'));
+    ui_->tankLabel->setVisible(!tanks.isEmpty());
     ui_->subtitleLabel->setText(tr("Each with its reason, its evidence and what to do next."));
     if (any) ui_->findingList->setCurrentIndex(findings_.index(0));
 }

@@ -10,6 +10,7 @@
 #include "app/animals_page.h"
 #include "app/cautions.h"
 #include "app/demo_files.h"
+#include "app/diets_page.h"
 #include "app/findings_page.h"
 #include "app/growth_page.h"
 #include "app/new_session_dialog.h"
@@ -23,7 +24,10 @@
 namespace ringrule {
 namespace {
 constexpr int kReviewDelayMs = 400;
-}
+constexpr std::size_t kMostTroubles = 4;
+constexpr int kGrowthPage = 2;
+constexpr int kFindingsPage = 3;
+}  // namespace
 
 MainWindow::MainWindow(Settings settings, QWidget* parent)
     : QMainWindow(parent), ui_(std::make_unique<Ui::MainWindow>()), settings_(std::move(settings)) {
@@ -53,11 +57,13 @@ void MainWindow::addPages() {
     animalsPage_ = new AnimalsPage(collection_, this);
     growthPage_ = new GrowthPage(collection_, this);
     findingsPage_ = new FindingsPage(collection_, this);
+    dietsPage_ = new DietsPage(collection_, this);
     ui_->pages->addWidget(welcome_);
     const std::pair<QString, QWidget*> pages[] = {{tr("Photo session"), sessionPage_},
                                                   {tr("Animals"), animalsPage_},
                                                   {tr("Growth"), growthPage_},
-                                                  {tr("Needs a look"), findingsPage_}};
+                                                  {tr("Needs a look"), findingsPage_},
+                                                  {tr("Diets"), dietsPage_}};
     for (const auto& [name, page] : pages) {
         ui_->pages->addWidget(page);
         ui_->pageList->addItem(name);
@@ -91,6 +97,7 @@ void MainWindow::connectPages() {
     });
     connect(findingsPage_, &FindingsPage::dayWanted, this, [this](Date day) { reviewAsOf(day); });
     connect(findingsPage_, &FindingsPage::cautionsWanted, this, cautions);
+    connect(dietsPage_, &DietsPage::cautionsWanted, this, cautions);
 }
 
 void MainWindow::openCollection(const std::filesystem::path& folder) {
@@ -150,7 +157,7 @@ void MainWindow::startReview() {
 void MainWindow::showFindingCount() {
     const auto& findings = collection_.review().findings;
     const auto urgent = std::count_if(findings.begin(), findings.end(), isFlag);
-    ui_->pageList->item(pageCount() - 1)
+    ui_->pageList->item(kFindingsPage)
         ->setText(urgent == 0 ? tr("Needs a look") : tr("Needs a look  (%1)").arg(urgent));
 }
 
@@ -167,13 +174,24 @@ void MainWindow::measureSession(const std::filesystem::path& photos, const Sessi
         [this](const SessionSummary& summary) {
             collection_.reload();
             sessionPage_->showSession(summary.session);
-            const QString counts =
-                tr("%1 photos: %2 measured, %3 not.").arg(summary.photos).arg(summary.measured).arg(summary.refused);
-            if (summary.troubles.empty())
-                ui_->messageStrip->showNews(counts + tr(" Look at each and accept it."));
-            else
-                ui_->messageStrip->showProblem(counts + " " + QString::fromStdString(summary.troubles.front()));
+            tellSummary(summary);
         });
+}
+
+void MainWindow::tellSummary(const SessionSummary& summary) {
+    QStringList lines{tr("%1 photos: %2 animals measured, %3 not measured, %4 to look at before they count.")
+                          .arg(summary.photos)
+                          .arg(summary.measured)
+                          .arg(summary.refused)
+                          .arg(summary.toLookAt)};
+    for (std::size_t k = 0; k < std::min(kMostTroubles, summary.troubles.size()); ++k)
+        lines << QString::fromStdString(summary.troubles[k]);
+    if (summary.troubles.size() > kMostTroubles)
+        lines << tr("And %1 more: see the list of photos.").arg(summary.troubles.size() - kMostTroubles);
+    if (summary.troubles.empty())
+        ui_->messageStrip->showNews(lines.join('\n'));
+    else
+        ui_->messageStrip->showProblem(lines.join('\n'));
 }
 
 void MainWindow::askForCollection() {
@@ -187,7 +205,7 @@ void MainWindow::askForNewCollection() {
 }
 
 void MainWindow::askForDemo() {
-    if (job_.running()) return;
+    if (jobRuns()) return;
     if (!findDemoFiles()) {
         ui_->messageStrip->showProblem(
             tr("The demo's photos were not found beside the program. In a terminal, in the folder "
@@ -213,8 +231,13 @@ void MainWindow::makeDemo(const std::filesystem::path& folder) {
         [this](const std::filesystem::path& made) { openCollection(made); });
 }
 
+bool MainWindow::jobRuns() {
+    if (job_.running()) ui_->messageStrip->showNews(tr("A job is running. Wait for it, or stop it below."));
+    return job_.running();
+}
+
 void MainWindow::askForSession() {
-    if (job_.running()) return;
+    if (jobRuns()) return;
     NewSessionDialog dialog(collection_, settings_.keeper, this);
     if (dialog.exec() != QDialog::Accepted) return;
     settings_.keeper = QString::fromStdString(dialog.session().keeper);
@@ -222,7 +245,7 @@ void MainWindow::askForSession() {
 }
 
 void MainWindow::showGrowthOf(AnimalId animal) {
-    showPage(2);
+    showPage(kGrowthPage);
     growthPage_->pickOut(animal);
 }
 
@@ -240,7 +263,7 @@ void MainWindow::showPage(int page) {
 
 QString MainWindow::pageName(int page) const {
     const QStringList names{QStringLiteral("photo-session"), QStringLiteral("animals"), QStringLiteral("growth"),
-                            QStringLiteral("needs-a-look")};
+                            QStringLiteral("needs-a-look"), QStringLiteral("diets")};
     return names.value(page);
 }
 

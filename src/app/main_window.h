@@ -22,9 +22,11 @@ class MainWindow;
 namespace ringrule {
 
 class AnimalsPage;
+class DietsPage;
 class FindingsPage;
 class GrowthPage;
 class SessionPage;
+struct SessionSummary;
 class WelcomePage;
 
 /// The window: the list of pages, the menus, the running job and the message strip.
@@ -68,11 +70,14 @@ private:
     void addColoursMenu(QMenu& view);
     void collectionOpened();
     void showFindingCount();
+    /// Whether a job runs already; says so.
+    bool jobRuns();
     void askForCollection();
     void askForNewCollection();
     void askForDemo();
     void askForSession();
     void startReview();
+    void tellSummary(const SessionSummary& summary);
     void remember(const std::filesystem::path& folder);
     void showAbout();
     void showGrowthOf(AnimalId animal);
@@ -89,6 +94,7 @@ private:
     AnimalsPage* animalsPage_ = nullptr;
     GrowthPage* growthPage_ = nullptr;
     FindingsPage* findingsPage_ = nullptr;
+    DietsPage* dietsPage_ = nullptr;
     QProgressBar* progress_ = nullptr;
     QLabel* stage_ = nullptr;
     QPushButton* stop_ = nullptr;

@@ -12,6 +12,7 @@ MessageStrip::MessageStrip(QWidget* parent) : QFrame(parent), label_(new QLabel(
     auto* layout = new QHBoxLayout(this);
     layout->setContentsMargins(24, 8, 12, 8);
     label_->setWordWrap(true);
+    label_->setTextFormat(Qt::PlainText);
     label_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
     layout->addWidget(label_, 1);
     auto* close = new QToolButton(this);

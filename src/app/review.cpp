@@ -20,7 +20,14 @@ Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
     review.days.erase(std::unique(review.days.begin(), review.days.end()), review.days.end());
     for (const Date day : review.days)
         if (!review.asOf && (!asOf || day <= *asOf)) review.asOf = day;
-    if (review.asOf) review.findings = reviewAnimals(review.histories, *review.asOf);
+    if (!review.asOf) return review;
+    review.findings = reviewAnimals(review.histories, *review.asOf);
+    for (const Tank& tank : store.tanks())
+        if (const auto level = tankLevel(review.histories, tank.id, *review.asOf); level && level.value().low)
+            review.lowTanks.push_back(level.value());
+    for (std::size_t k = 0; k < review.histories.size(); ++k)
+        if (const auto change = dietChange(review.histories, k, *review.asOf))
+            review.dietChanges.push_back(change.value());
     return review;
 }
 

@@ -5,7 +5,9 @@
 #include <optional>
 #include <vector>
 
+#include "ringrule/judge/diets.h"
 #include "ringrule/judge/finding.h"
+#include "ringrule/judge/tank_level.h"
 
 namespace ringrule {
 
@@ -15,6 +17,8 @@ struct Review {
     std::vector<Date> days;    ///< on which anything was measured, newest first
     std::optional<Date> asOf;  ///< the session after which the findings were told
     std::vector<Finding> findings;
+    std::vector<TankLevel> lowTanks;      ///< whole tanks that fell below their own past
+    std::vector<DietChange> dietChanges;  ///< each animal before and after its latest change of food
 };
 
 /// The review of the collection in `folder` as of the newest session up to `asOf` (absent: the newest of all). Opens

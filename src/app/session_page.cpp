@@ -110,9 +110,10 @@ void SessionPage::showSession(SessionId session) {
 void SessionPage::sessionChosen(int index) {
     std::optional<SessionId> session;
     if (index >= 0) session = SessionId{ui_->sessionCombo->itemData(index).toLongLong()};
+    const std::optional<PhotoId> before = row() == nullptr ? std::nullopt : std::optional(row()->photo.id);
     attempt([&] { photos_.showSession(session); });
     if (photos_.rowCount() > 0) {
-        showRow(0);
+        showRow(before ? std::max(0, photos_.rowOf(*before)) : 0);
         return;
     }
     photoChosen(-1);

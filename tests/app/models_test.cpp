@@ -6,6 +6,8 @@
 
 #include "app/animal_choice_model.h"
 #include "app/animal_table_model.h"
+#include "app/diet_change_model.h"
+#include "app/diet_group_model.h"
 #include "app/finding_list_model.h"
 #include "app/history_table_model.h"
 #include "app/measure_table_model.h"
@@ -130,6 +132,35 @@ TEST_CASE("the finding list names animal and kind") {
     CHECK_FALSE(model.index(0).data(SignRole).toString().isEmpty());
     model.show({});
     CHECK(model.rowCount() == 0);
+}
+
+TEST_CASE("diet tables name diets and verdicts and never print a bare rate") {
+    Collection collection;
+    collection.open(smallCollection());
+    DietChangeModel changes(collection);
+    const Tested testedChanges(changes);
+    DietChange change;
+    change.animalCode = "P4";
+    change.rateMmPerDay.before = {0.12, 0.02, 0.0};
+    change.rateMmPerDay.verdict = AfterChange::Improved;
+    changes.show({change});
+    readEverything(changes);
+    CHECK(changes.index(0, DietChangeModel::RateBefore).data().toString() == "0.120 ± 0.039");
+    CHECK(changes.index(0, DietChangeModel::RateAfter).data().toString() == "–");
+    CHECK(changes.index(0, DietChangeModel::RateVerdict).data().toString().contains("better"));
+    CHECK(changes.index(0, DietChangeModel::ConditionVerdict).data().toString() == "too early to tell");
+    CHECK(changes.index(0, DietChangeModel::From).data().toString() == "not told");
+    DietGroupModel groups(collection);
+    const Tested testedGroups(groups);
+    DietGroup group;
+    group.codes = {"P1", "P2"};
+    group.mmPerDay = {0.4, 0.5};
+    group.meanMmPerDay = 0.45;
+    groups.show({group});
+    readEverything(groups);
+    CHECK(groups.index(0, DietGroupModel::Each).data().toString() == "P1 0.400,  P2 0.500");
+    groups.show({});
+    CHECK(groups.rowCount() == 0);
 }
 
 TEST_CASE("animals are ticked for a chart one by one") {

@@ -160,3 +160,26 @@ TEST_CASE("a picture of every page can be saved") {
     CHECK(savePictures(window, place.path().toStdString()));
     CHECK(QDir(place.path()).entryList({"*.png"}).size() == window.pageCount());
 }
+
+TEST_CASE("the number of findings stands at the page that shows them") {
+    MainWindow window{Settings{}};
+    window.show();
+    window.openCollection(smallCollection());
+    waitUntilIdle(window);
+    Review review = window.collection().review();
+    Finding finding;
+    finding.kind = FindingKind::Stalled;
+    finding.animal = window.collection().animals().front().id;
+    finding.animalCode = "P1";
+    finding.on = *review.asOf;
+    Finding doubtful = finding;
+    doubtful.kind = FindingKind::MeasureDoubtful;
+    review.findings = {finding, doubtful};
+    window.collection().setReview(review);
+    const auto& pages = part<QListWidget>(window, "pageList");
+    QStringList names;
+    for (int row = 0; row < pages.count(); ++row) names << pages.item(row)->text();
+    CHECK(names == QStringList{"Photo session", "Animals", "Growth", "Needs a look  (1)", "Diets"});
+    CHECK(part<QListView>(window, "findingList").model()->rowCount() == 2);
+    CHECK(part<QLabel>(window, "kindLabel").text() == "P1: stalled");
+}

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/diets_page.h"
+
+#include <QHeaderView>
+#include <QSignalBlocker>
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "app/cautions.h"
+#include "app/table_style.h"
+#include "ui_diets_page.h"
+
+namespace ringrule {
+namespace {
+
+QString textOf(const std::string& text) {
+    return QString::fromStdString(text);
+}
+
+QString signedText(double value) {
+    return QString::number(value, 'f', 3).replace(QLatin1Char('-'), QStringLiteral("\u2212"));
+}
+
+Date dayOf(const QComboBox& combo) {
+    return Date(std::chrono::days(combo.currentData().toInt()));
+}
+
+void fillDays(QComboBox& combo, const std::vector<Date>& days, Date chosen) {
+    const QSignalBlocker quiet(&combo);
+    combo.clear();
+    for (const Date day : days)
+        combo.addItem(textOf(formatDate(day)), static_cast<int>(day.time_since_epoch().count()));
+    combo.setCurrentIndex(combo.findData(static_cast<int>(chosen.time_since_epoch().count())));
+}
+
+QString pairSentence(const DietPair& pair, const DietComparison& comparison, const Collection& collection) {
+    return QObject::tr("•  %1 against %2: %3 mm/day (95 %: %4 to %5); permutation p = %6, adjusted for all pairs.")
+        .arg(collection.dietName(comparison.groups[pair.first].diet),
+             collection.dietName(comparison.groups[pair.second].diet), signedText(pair.welch.difference),
+             signedText(pair.welch.lower95), signedText(pair.welch.upper95), QString::number(pair.adjustedP, 'f', 3));
+}
+
+}  // namespace
+
+DietsPage::DietsPage(Collection& collection, QWidget* parent)
+    : QWidget(parent),
+      ui_(std::make_unique<Ui::DietsPage>()),
+      collection_(collection),
+      changes_(collection),
+      groups_(collection) {
+    ui_->setupUi(this);
+    ui_->changeTable->setModel(&changes_);
+    ui_->groupTable->setModel(&groups_);
+    styleTable(*ui_->changeTable);
+    styleTable(*ui_->groupTable);
+    ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::From, QHeaderView::Stretch);
+    ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::To, QHeaderView::Stretch);
+    ui_->groupTable->horizontalHeader()->setSectionResizeMode(DietGroupModel::Each, QHeaderView::Stretch);
+    ui_->cautionLabel->setText(judgingCaution());
+    connect(&collection_, &Collection::reviewChanged, this, &DietsPage::showReview);
+    connect(ui_->changeTable->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            [this](const QModelIndex& current) { showChange(current.row()); });
+    for (QTableView* table : {ui_->changeTable, ui_->groupTable})
+        table->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
+    connect(ui_->speciesCombo, &QComboBox::activated, this, &DietsPage::compare);
+    connect(ui_->fromCombo, &QComboBox::activated, this, &DietsPage::compare);
+    connect(ui_->toCombo, &QComboBox::activated, this, &DietsPage::compare);
+    connect(ui_->cautionLabel, &QLabel::linkActivated, this, &DietsPage::cautionsWanted);
+    showReview();
+}
+
+DietsPage::~DietsPage() = default;
+
+void DietsPage::showReview() {
+    const Review& review = collection_.review();
+    changes_.show(review.dietChanges);
+    ui_->sentenceLabel->setText(tr("No animal has two sessions before a change of food yet."));
+    if (changes_.rowCount() > 0) {
+        ui_->changeTable->selectRow(0);
+        showChange(0);
+    }
+    const bool any = review.asOf.has_value();
+    ui_->fromCombo->setEnabled(any);
+    ui_->toCombo->setEnabled(any);
+    ui_->speciesCombo->setEnabled(any);
+    if (any) {
+        fillDays(*ui_->fromCombo, review.days, review.days.back());
+        fillDays(*ui_->toCombo, review.days, *review.asOf);
+    }
+    fillSpecies();
+    compare();
+}
+
+void DietsPage::fillSpecies() {
+    const QString before = ui_->speciesCombo->currentText();
+    // The species on most diets is the one to compare first.
+    std::map<std::string, std::set<DietId>> dietsOf;
+    for (const AnimalHistory& history : collection_.review().histories)
+        for (const DietSpell& spell : history.dietSpells) dietsOf[history.animal.species].insert(spell.diet);
+    ui_->speciesCombo->clear();
+    int most = 0;
+    for (const auto& [species, diets] : dietsOf) {
+        ui_->speciesCombo->addItem(textOf(species), static_cast<int>(diets.size()));
+        const int last = ui_->speciesCombo->count() - 1;
+        if (ui_->speciesCombo->itemData(last).toInt() > ui_->speciesCombo->itemData(most).toInt()) most = last;
+    }
+    const int again = ui_->speciesCombo->findText(before);
+    ui_->speciesCombo->setCurrentIndex(again >= 0 ? again : most);
+}
+
+void DietsPage::showChange(int row) {
+    if (row >= 0) ui_->sentenceLabel->setText(textOf(changes_.change(row).sentence));
+}
+
+void DietsPage::compare() {
+    groups_.show({});
+    ui_->pairsLabel->setText(tr("Nothing has been measured yet."));
+    if (!collection_.review().asOf) return;
+    if (dayOf(*ui_->fromCombo) >= dayOf(*ui_->toCombo)) {
+        ui_->pairsLabel->setText(tr("Choose a first day that lies before the last."));
+        return;
+    }
+    // Diets of one species only: a grown seahorse hardly grows whatever it eats.
+    std::vector<AnimalHistory> alike = collection_.review().histories;
+    std::erase_if(alike,
+                  [&](const AnimalHistory& h) { return textOf(h.animal.species) != ui_->speciesCombo->currentText(); });
+    const Outcome<DietComparison> outcome = compareDiets(alike, dayOf(*ui_->fromCombo), dayOf(*ui_->toCombo));
+    if (!outcome) {
+        ui_->pairsLabel->setText(textOf(outcome.refusal().sentence));
+        return;
+    }
+    const DietComparison& comparison = outcome.value();
+    groups_.show(comparison.groups);
+    QStringList lines;
+    for (const DietPair& pair : comparison.pairs) lines << pairSentence(pair, comparison, collection_);
+    for (const std::string& caution : comparison.cautions) lines << QStringLiteral("•  ") + textOf(caution);
+    ui_->pairsLabel->setText(lines.join('\n'));
+}
+
+}  // namespace ringrule

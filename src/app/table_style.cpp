@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/table_style.h"
+
+#include <QHeaderView>
+#include <QTableView>
+
+namespace ringrule {
+
+void styleTable(QTableView& table) {
+    table.verticalHeader()->hide();
+    table.verticalHeader()->setDefaultSectionSize(table.fontMetrics().height() + 14);
+    table.horizontalHeader()->setHighlightSections(false);
+    table.horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    // Tab goes on to the next control; the arrow keys walk through the rows.
+    table.setTabKeyNavigation(false);
+}
+
+}  // namespace ringrule
