@@ -8,9 +8,11 @@
 #include "../records/scratch_folder.h"
 #include "paper_raster.h"
 #include "ringrule/imaging/photo.h"
+#include "ringrule/optics/box_writer.h"
 #include "ringrule/optics/plate.h"
 #include "ringrule/optics/scale.h"
 #include "ringrule/outline/find_outline.h"
+#include "ringrule/sheets/card_sheet.h"
 #include "ringrule/sheets/plate_sheet.h"
 #include "sheets/plate_tiles.h"
 
@@ -92,6 +94,52 @@ cv::Mat1b cutOut(const raster::Page& page, const Box& box) {
     cv::Mat1b view;
     cv::copyMakeBorder(page.grey(part), view, 60, 60, 60, 60, cv::BORDER_CONSTANT, cv::Scalar(90));
     return view;
+}
+
+// What a camera square to the plate makes of a cut-out: a little soft, its light by the sRGB curve.
+Photo photographed(const cv::Mat1b& print) {
+    cv::Mat1b soft;
+    cv::GaussianBlur(print, soft, {}, 1.0);
+    return photoOf(asLight(soft, 0.7));
+}
+
+struct Seen {
+    FoundPlate plate;
+    Outcome<std::vector<Outline>> outlines;
+};
+
+Seen seenIn(const cv::Mat1b& print, const Box& box) {
+    const Photo photo = photographed(print);
+    const auto plate = findPlate(photo, box);
+    REQUIRE(plate);
+    const auto scale = Scale::fromPlate(box, plate.value(), photo.grey.cols, photo.grey.rows);
+    REQUIRE(scale);
+    return {plate.value(), findOutlines(photo, box, plate.value(), scale.value())};
+}
+
+// An ellipse in the free middle of a cut-out, 0.6 of the plate long and 6 mm thick; returns its area.
+double addAnimal(cv::Mat1b& print, const Box& box, double pxPerMm, unsigned char value) {
+    const bool wide = box.plate.widthMm > box.plate.heightMm;
+    const int half = cvRound(0.3 * std::max(box.plate.widthMm, box.plate.heightMm) * pxPerMm);
+    const int thick = cvRound(3.0 * pxPerMm);
+    cv::ellipse(print, {print.cols / 2, print.rows / 2}, wide ? cv::Size(half, thick) : cv::Size(thick, half), 0, 0,
+                360, cv::Scalar(value), cv::FILLED);
+    // OpenCV's fill paints its boundary: half a pixel to each side.
+    return CV_PI * (half + 0.5) * (thick + 0.5);
+}
+
+// A printed card cut out along its lines.
+cv::Mat1b cardOf(const ScratchFolder& folder, int number, const std::string& name, int dotsPerInch) {
+    const auto pdf = folder / "cards.pdf";
+    CardSheetOptions options;
+    options.names[number] = name;
+    (void)writeCards({number}, pdf, options);
+    const raster::Page page = raster::pageOf(pdf, 1, dotsPerInch);
+    const auto found = raster::markersOn(raster::pageOf(pdf, 1, 300), cv::aruco::DICT_5X5_1000);
+    REQUIRE(found.contains(number));
+    const cv::Point2d corner = (found.at(number)[0] - cv::Point2d(2.0, 2.0)) * page.pxPerMm;
+    return page.grey(
+        cv::Rect(cvRound(corner.x), cvRound(corner.y), cvRound(25.0 * page.pxPerMm), cvRound(14.0 * page.pxPerMm)));
 }
 
 }  // namespace
@@ -202,6 +250,27 @@ TEST_CASE("a plate that was printed is found with its box file, and its scale is
     CHECK(lengthMm == Approx(distance(from, to) / page.pxPerMm).epsilon(1e-4));
 }
 
+TEST_CASE("a plate printed too small gives true lengths once the bars are typed in") {
+    constexpr double kPrinter = 0.992;  // of the stated size, both ways
+    const ScratchFolder folder;
+    const Written plate = written(folder, plateSizeOf("bench"), {Paper::A4, PlateTone::Pale, "box.json"});
+    raster::Page page = raster::pageOf(plate.pdf, 1, 300);
+    page.pxPerMm /= kPrinter;
+    const auto bar = raster::longestBlackRun(page.grey, page.pxPerMm);
+    const double scaleOfBar = (bar.second - bar.first) / 200.0;
+    (void)rescaleBoxFile(folder / "box.json", {scaleOfBar, scaleOfBar});
+    const Box box = readBox(folder / "box.json");
+    const cv::Mat1b light = asLight(page.grey, 0.8);
+    const auto found = findPlate(photoOf(light), box);
+    REQUIRE(found);
+    const auto scale = Scale::fromPlate(box, found.value(), light.cols, light.rows);
+    REQUIRE(scale);
+    const PixelPoint from{1000.0, 900.0}, to{2600.0, 1300.0};
+    const double lengthMm = distance(scale.value().plateFromPixel(from), scale.value().plateFromPixel(to));
+    // The bar is read to a pixel of 0.085 mm in 200 mm.
+    CHECK(lengthMm == Approx(distance(from, to) / page.pxPerMm).epsilon(5e-4));
+}
+
 TEST_CASE("no print of a pale plate is taken for an animal, and an animal before it is found alone") {
     const auto size = GENERATE(values<std::string>({"tray", "small", "bench", "tall", "long"}));
     const int dotsPerInch = GENERATE(150, 400);
@@ -209,31 +278,44 @@ TEST_CASE("no print of a pale plate is taken for an animal, and an animal before
     const ScratchFolder folder;
     const Written plate = written(folder, plateSizeOf(size), {Paper::A4, PlateTone::Pale, "box.json"});
     const raster::Page page = raster::pageOf(plate.pdf, 1, dotsPerInch);
-    cv::Mat1b view = cutOut(page, plate.box);
-    const auto outlinesIn = [&](const cv::Mat1b& print) {
-        cv::Mat1b grey;
-        cv::GaussianBlur(print, grey, {}, 1.0);
-        grey = asLight(grey, 0.7);
-        const auto found = findPlate(photoOf(grey), plate.box);
-        REQUIRE(found);
-        const auto scale = Scale::fromPlate(plate.box, found.value(), grey.cols, grey.rows);
-        REQUIRE(scale);
-        return findOutlines(photoOf(grey), plate.box, found.value(), scale.value());
-    };
-    const auto empty = outlinesIn(view);
-    REQUIRE_FALSE(empty);
-    CHECK(empty.refusal().reason == "no-animal");
+    cv::Mat1b print = cutOut(page, plate.box);
+    const Seen empty = seenIn(print, plate.box);
+    REQUIRE_FALSE(empty.outlines);
+    CHECK(empty.outlines.refusal().reason == "no-animal");
 
-    // An ellipse in the free middle, 0.6 of the plate long and 6 mm thick.
-    const bool wide = plate.box.plate.widthMm > plate.box.plate.heightMm;
-    const double half = 0.3 * std::max(plate.box.plate.widthMm, plate.box.plate.heightMm) * page.pxPerMm;
-    const cv::Size axes(cvRound(half), cvRound(3.0 * page.pxPerMm));
-    cv::ellipse(view, {view.cols / 2, view.rows / 2}, wide ? axes : cv::Size(axes.height, axes.width), 0, 0, 360,
-                cv::Scalar(30), cv::FILLED);
-    const auto animals = outlinesIn(view);
-    REQUIRE(animals);
-    REQUIRE(animals.value().size() == 1);
-    // OpenCV's fill paints its boundary, half a pixel to each side: 3 % of a body 35 px thick; 1 % for its edge.
-    const double areaPx2 = CV_PI * (axes.width + 0.5) * (axes.height + 0.5);
-    CHECK(animals.value()[0].areaPx2 == Approx(areaPx2).epsilon(0.01));
+    const double areaPx2 = addAnimal(print, plate.box, page.pxPerMm, 30);
+    const Seen seen = seenIn(print, plate.box);
+    REQUIRE(seen.outlines);
+    REQUIRE(seen.outlines.value().size() == 1);
+    // A tenth of a pixel all round is 0.6 % of a body 35 px thick.
+    CHECK(seen.outlines.value()[0].areaPx2 == Approx(areaPx2).epsilon(0.01));
+}
+
+TEST_CASE("a printed card before a printed plate tells its number and is no animal") {
+    const int dotsPerInch = GENERATE(150, 300);
+    INFO(dotsPerInch << " dots an inch");
+    const ScratchFolder folder;
+    const Written plate = written(folder, plateSizeOf("bench"), {Paper::A4, PlateTone::Pale, "box.json"});
+    const raster::Page page = raster::pageOf(plate.pdf, 1, dotsPerInch);
+    cv::Mat1b print = cutOut(page, plate.box);
+    const cv::Mat1b card = cardOf(folder, 17, "Juniper", dotsPerInch);
+    card.copyTo(
+        print(cv::Rect(60 + cvRound(40.0 * page.pxPerMm), 60 + cvRound(25.0 * page.pxPerMm), card.cols, card.rows)));
+    (void)addAnimal(print, plate.box, page.pxPerMm, 30);
+    const Seen seen = seenIn(print, plate.box);
+    REQUIRE(seen.plate.cards.size() == 1);
+    CHECK(seen.plate.cards[0].id == 17);
+    REQUIRE(seen.outlines);
+    CHECK(seen.outlines.value().size() == 1);
+}
+
+TEST_CASE("before a dark plate nothing is told by itself rather than something wrong") {
+    const int dotsPerInch = GENERATE(150, 300);
+    const ScratchFolder folder;
+    const Written plate = written(folder, plateSizeOf("bench"), {Paper::A4, PlateTone::Dark, "box.json"});
+    const raster::Page page = raster::pageOf(plate.pdf, 1, dotsPerInch);
+    cv::Mat1b print = cutOut(page, plate.box);
+    CHECK_FALSE(seenIn(print, plate.box).outlines);
+    (void)addAnimal(print, plate.box, page.pxPerMm, 200);
+    CHECK_FALSE(seenIn(print, plate.box).outlines);
 }
