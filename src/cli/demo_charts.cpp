@@ -51,7 +51,7 @@ void writeDemoCharts(std::span<const AnimalHistory> histories, const std::filesy
     for (const auto& [species, lines] : bySpecies) {
         for (const ChartFile& chart : kCharts) {
             GrowthChartOptions options;
-            options.title = species + ": " + std::string(chartMeasureTitle(chart.measure));
+            options.title = species;
             writeGrowthChartPng(lines, chart.measure, folder / fileName(species, chart.name), options);
         }
     }

@@ -33,8 +33,8 @@ struct DemoOptions {
 
 /// Takes an earlier demo's collection away, and nothing else.
 void removeCollection(const fs::path& folder) {
-    for (const char* name : {"collection.sqlite", "collection.sqlite-wal", "collection.sqlite-shm", "photos",
-                             "calibration"}) {
+    for (const char* name :
+         {"collection.sqlite", "collection.sqlite-wal", "collection.sqlite-shm", "photos", "calibration"}) {
         fs::remove_all(folder / name);
     }
 }
@@ -84,6 +84,7 @@ std::string reportOf(std::span<const AnimalHistory> histories, const std::vector
         report << '\n';
     }
     if (!summaries.empty()) printFindings(report, histories, summaries.back().on);
+    printFlagDiary(report, histories);
     return report.str();
 }
 

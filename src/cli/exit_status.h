@@ -16,13 +16,16 @@ enum class ExitStatus {
 
 [[nodiscard]] constexpr ExitStatus exitStatusOf(ErrorKind kind) {
     switch (kind) {
-        case ErrorKind::BadPhoto: return ExitStatus::NotMeasured;
-        case ErrorKind::Stopped: return ExitStatus::Stopped;
+        case ErrorKind::BadPhoto:
+            return ExitStatus::NotMeasured;
+        case ErrorKind::Stopped:
+            return ExitStatus::Stopped;
         case ErrorKind::BadUse:
         case ErrorKind::BadBox:
         case ErrorKind::BadStore:
         case ErrorKind::BadData:
-        case ErrorKind::NoSpace: break;
+        case ErrorKind::NoSpace:
+            break;
     }
     return ExitStatus::BadInput;
 }

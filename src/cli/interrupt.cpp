@@ -19,7 +19,9 @@ extern "C" void onInterrupt(int signal) {
 
 }  // namespace
 
-void listenForInterrupt() { std::signal(SIGINT, onInterrupt); }
+void listenForInterrupt() {
+    std::signal(SIGINT, onInterrupt);
+}
 
 Progress terminalProgress() {
     const bool shown = ::isatty(STDERR_FILENO) == 1;

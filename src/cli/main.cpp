@@ -17,8 +17,9 @@ using ringrule::cli::ExitStatus;
 void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
     app.set_version_flag("--version", "ringrule " RINGRULE_VERSION);
     app.require_subcommand(1);
-    app.footer("Help on a command: ringrule COMMAND --help\n"
-               "Exit status: 0 done, 1 a photo is bad or an animal not measured, 2 bad use, box or collection.");
+    app.footer(
+        "Help on a command: ringrule COMMAND --help\n"
+        "Exit status: 0 done, 1 a photo is bad or an animal not measured, 2 bad use, box or collection.");
     ringrule::cli::addMeasureCommand(app, chosen);
     ringrule::cli::addCreateCommand(app, chosen);
     ringrule::cli::addSessionCommand(app, chosen);

@@ -46,7 +46,8 @@ std::vector<PhotoTask> tasksOf(const MeasureOptions& options) {
 /// Says on standard error what is wrong with a photo that could be measured all the same.
 void printNotes(const std::string& photo, const PhotoReading& reading) {
     for (const Remark remark : reading.remarks) {
-        if (remark != Remark::MarkersMissing && remark != Remark::LensOtherSize && remark != Remark::SeveralCards) continue;
+        if (remark != Remark::MarkersMissing && remark != Remark::LensOtherSize && remark != Remark::SeveralCards)
+            continue;
         std::cerr << "ringrule: note: " << photo << ": " << remarkSentence(remark) << '\n';
     }
 }
@@ -108,7 +109,8 @@ void addMeasureCommand(CLI::App& app, Run& chosen) {
     command->add_option("--view", options->view, "What the photos show (auto: by the folder's name, else side)")
         ->check(CLI::IsMember({"auto", "side", "front", "above", "mirror"}));
     command->add_flag("--outline", options->outline, "Print the outline's points too");
-    command->add_option("--overlay", options->overlay, "Folder for pictures of each photo with its outline and measures");
+    command->add_option("--overlay", options->overlay,
+                        "Folder for pictures of each photo with its outline and measures");
     command->add_option("--jobs", options->jobs, "Photos measured at a time (0: one for each core)")
         ->check(CLI::Range(0, 1024));
     command->callback([&chosen, options] { chosen = [options] { return measure(*options); }; });

@@ -13,14 +13,18 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 /// Rounded so that no digits are printed that mean nothing: a ten-thousandth of a millimetre, a millionth of a ratio.
-double rounded(double value, double steps) { return std::round(value * steps) / steps; }
+double rounded(double value, double steps) {
+    return std::round(value * steps) / steps;
+}
 
 Json estimateJson(const Estimate& estimate, double steps) {
     if (!estimate.known()) return nullptr;
     return {{"value", rounded(estimate.value, steps)}, {"u95", rounded(estimate.u95(), steps)}};
 }
 
-Json pointJson(PixelPoint point) { return {rounded(point.x, 100.0), rounded(point.y, 100.0)}; }
+Json pointJson(PixelPoint point) {
+    return {rounded(point.x, 100.0), rounded(point.y, 100.0)};
+}
 
 Json landmarksJson(const Landmarks& landmarks) {
     Json json = Json::object();
@@ -31,7 +35,9 @@ Json landmarksJson(const Landmarks& landmarks) {
     return json;
 }
 
-Json orNull(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
+Json orNull(const std::string& text) {
+    return text.empty() ? Json(nullptr) : Json(text);
+}
 
 struct Line {
     const AnimalReading* animal = nullptr;  ///< none: the photo as a whole was refused
@@ -57,7 +63,8 @@ std::string lineOf(const std::string& photo, const PhotoReading& reading, const 
     if (options.outline) {
         json["outline_px"] = Json::array();
         if (line.animal != nullptr) {
-            for (const PixelPoint& point : line.animal->outline.boundaryPx) json["outline_px"].push_back(pointJson(point));
+            for (const PixelPoint& point : line.animal->outline.boundaryPx)
+                json["outline_px"].push_back(pointJson(point));
         }
     }
     json["taken_at"] = orNull(reading.takenAt.value_or(""));

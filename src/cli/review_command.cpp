@@ -32,8 +32,8 @@ ExitStatus review(const ReviewOptions& options) {
         if (!day) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
         const auto after = std::upper_bound(days.begin(), days.end(), *day);
         if (after == days.begin()) {
-            throw Error(ErrorKind::BadUse, "nothing was measured on or before " + options.on + "; the first session is " +
-                                               formatDate(days.front()));
+            throw Error(ErrorKind::BadUse, "nothing was measured on or before " + options.on +
+                                               "; the first session is " + formatDate(days.front()));
         }
         on = *std::prev(after);
     }

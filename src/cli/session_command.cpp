@@ -47,7 +47,8 @@ ExitStatus addSession(const SessionOptions& options) {
 void addSessionCommand(CLI::App& app, Run& chosen) {
     auto options = std::make_shared<SessionOptions>();
     CLI::App* command = app.add_subcommand("session", "Measures a folder of photos into a collection as one session");
-    command->add_option("FOLDER", options->folder, "Photos of the session; sub-folders above, front, mirror")->required();
+    command->add_option("FOLDER", options->folder, "Photos of the session; sub-folders above, front, mirror")
+        ->required();
     command->add_option("--store", options->store, "Folder of the collection")->required();
     command->add_option("--box", options->box, "Box file of the measuring box")->required();
     command->add_option("--on", options->on, "Day of the session, when the photos do not say it");

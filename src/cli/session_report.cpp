@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <optional>
 #include <ostream>
 #include <string>
 
@@ -13,17 +15,19 @@
 namespace ringrule::cli {
 namespace {
 
-constexpr std::array<const char*, 6> kHeads{"animal", "length (mm)", "depth / length", "girth / length", "mm a day",
-                                            "finding"};
+constexpr std::array<const char*, 6> kHeads{"animal",         "length (mm)", "depth / length",
+                                            "girth / length", "mm a day",    "finding"};
 using Cells = std::array<std::string, kHeads.size()>;
 
 /// Letters as a reader sees them: bytes that continue a UTF-8 letter do not count.
 std::size_t widthOf(const std::string& text) {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-std::string cell(const Estimate& estimate) { return estimate.known() ? numberWithInterval(estimate) : "cannot tell"; }
+std::string cell(const Estimate& estimate) {
+    return estimate.known() ? numberWithInterval(estimate) : "cannot tell";
+}
 
 Cells cellsOf(const SessionRow& row) {
     std::string findings;
@@ -102,6 +106,31 @@ void printFindings(std::ostream& out, std::span<const AnimalHistory> histories, 
     for (const Finding& finding : findings) {
         if (!isFlag(finding)) out << "    " << finding.animalCode << ": " << finding.sentence << '\n';
     }
+}
+
+void printFlagDiary(std::ostream& out, std::span<const AnimalHistory> histories) {
+    const std::vector<Date> days = sessionDays(histories);
+    std::map<std::string, std::map<Date, std::string>> diary;
+    std::optional<Date> last;
+    for (const Date day : days) {
+        for (const Finding& finding : reviewAnimals(histories, day)) {
+            if (!isFlag(finding)) continue;
+            std::string& said = diary[finding.animalCode][day];
+            said += (said.empty() ? "" : ", ") + findingWords(finding.kind);
+            last = day;
+        }
+    }
+    if (!last) return;
+    out << "\nWho stood out, session by session\n";
+    for (const auto& [code, flags] : diary) {
+        out << "  " << code << ":";
+        for (const auto& [day, said] : flags)
+            out << (day == flags.begin()->first ? " " : "; ") << formatDate(day) << ' ' << said;
+        out << '\n';
+    }
+    if (*last == days.back()) return;
+    out << "\nThe last time:\n";
+    printFindings(out, histories, *last);
 }
 
 }  // namespace ringrule::cli

@@ -22,4 +22,8 @@ void printSession(std::ostream& out, std::span<const AnimalHistory> histories, D
 /// The animals that need a look after the session of a day: reason, evidence, what else explains it, what to do next.
 void printFindings(std::ostream& out, std::span<const AnimalHistory> histories, Date on);
 
+/// Which animals stood out in which session, all sessions through; then what was said of them the last time, unless
+/// that is the newest session.
+void printFlagDiary(std::ostream& out, std::span<const AnimalHistory> histories);
+
 }  // namespace ringrule::cli

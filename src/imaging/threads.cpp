@@ -5,6 +5,8 @@
 
 namespace ringrule {
 
-void useOneThreadPerPhoto() { cv::setNumThreads(1); }
+void useOneThreadPerPhoto() {
+    cv::setNumThreads(1);
+}
 
 }  // namespace ringrule

@@ -97,14 +97,17 @@ void Database::fail(const QSqlError& error) const {
         case kFull:
             throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again", file);
         case kBusy:
-            throw Error(ErrorKind::BadStore, "another program is writing to this collection; try again in a moment", file);
+            throw Error(ErrorKind::BadStore, "another program is writing to this collection; try again in a moment",
+                        file);
         case kReadOnly:
-            throw Error(ErrorKind::BadStore, "the collection may only be read here; ask for the right to write it", file);
+            throw Error(ErrorKind::BadStore, "the collection may only be read here; ask for the right to write it",
+                        file);
         case kCorrupt:
         case kNotADatabase:
             throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", file);
         default:
-            throw Error(ErrorKind::BadStore, "the collection refused a change (" + error.text().toStdString() + ")", file);
+            throw Error(ErrorKind::BadStore, "the collection refused a change (" + error.text().toStdString() + ")",
+                        file);
     }
 }
 

@@ -11,8 +11,8 @@
 namespace ringrule {
 
 /// One connection to one SQLite file, under a name of its own; closed when it goes. Transactions nest: the outermost is
-/// the database's, inner ones are savepoints. Every failure is thrown as `Error(BadStore)`, or `Error(NoSpace)` when the
-/// disk is full.
+/// the database's, inner ones are savepoints. Every failure is thrown as `Error(BadStore)`, or `Error(NoSpace)` when
+/// the disk is full.
 class Database {
 public:
     enum class Mode { ReadOnly, ReadWrite };

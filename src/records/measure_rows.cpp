@@ -88,7 +88,8 @@ void readLandmarks(const Database& database, const std::string& condition, std::
     for (StoredMeasure& measure : measures) byId[measure.id] = &measure;
     Statement rows(database,
                    "SELECT l.measure, l.name, l.x_px, l.y_px, l.sd_along_px, l.moved_by_hand FROM landmark l "
-                   "JOIN measure m ON m.id = l.measure WHERE " + condition);
+                   "JOIN measure m ON m.id = l.measure WHERE " +
+                       condition);
     rows.bind(value).run();
     while (rows.next()) {
         const auto found = byId.find(rows.id<MeasureId>());
@@ -110,8 +111,9 @@ void readLandmarks(const Database& database, const std::string& condition, std::
 
 MeasureWriter::MeasureWriter(const Database& database)
     : row_(database, insertSql()),
-      landmark_(database, "INSERT INTO landmark (measure, name, x_px, y_px, sd_along_px, moved_by_hand) "
-                          "VALUES (?, ?, ?, ?, ?, ?)") {}
+      landmark_(database,
+                "INSERT INTO landmark (measure, name, x_px, y_px, sd_along_px, moved_by_hand) "
+                "VALUES (?, ?, ?, ?, ?, ?)") {}
 
 MeasureId MeasureWriter::add(const StoredMeasure& stored) {
     const Measurement& measurement = stored.measurement;

@@ -51,7 +51,8 @@ private:
 [[noreturn]] void failWriting(const std::filesystem::path& path) {
     const int code = errno;
     if (code == ENOSPC || code == EDQUOT) {
-        throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again", path.string());
+        throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again",
+                    path.string());
     }
     throw Error(ErrorKind::BadStore, std::string("the photo cannot be kept here (") + std::strerror(code) + ")",
                 path.string());
@@ -85,7 +86,9 @@ void writeAll(int fd, std::span<const char> piece, const std::filesystem::path& 
 
 }  // namespace
 
-std::string contentHashOf(const std::filesystem::path& file) { return readThrough(file, {}); }
+std::string contentHashOf(const std::filesystem::path& file) {
+    return readThrough(file, {});
+}
 
 void copyOriginal(const std::filesystem::path& original, const std::filesystem::path& target,
                   const std::string& contentHash) {

@@ -10,8 +10,8 @@ namespace ringrule {
 [[nodiscard]] std::string contentHashOf(const std::filesystem::path& file);
 
 /// Puts a copy of `original` at `target`, whole or not at all: written beside it, flushed to the disk, then renamed.
-/// `contentHash` is what the content must hash to. Throws `Error(NoSpace)`, `Error(BadStore)`, or `Error(BadPhoto)` when
-/// the original cannot be read or is no longer what was hashed.
+/// `contentHash` is what the content must hash to. Throws `Error(NoSpace)`, `Error(BadStore)`, or `Error(BadPhoto)`
+/// when the original cannot be read or is no longer what was hashed.
 void copyOriginal(const std::filesystem::path& original, const std::filesystem::path& target,
                   const std::string& contentHash);
 

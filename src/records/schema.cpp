@@ -13,7 +13,8 @@ constexpr std::array<std::string_view, 16> kVersion1{
 
     "CREATE TABLE animal (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE CHECK (code <> ''), name TEXT NOT NULL, "
     "species TEXT NOT NULL, shape TEXT NOT NULL CHECK (shape IN ('pipefish', 'seahorse', 'fish', 'unknown', '')), "
-    "sex TEXT NOT NULL CHECK (sex IN ('unknown', 'female', 'male')), hatched_on TEXT, hatched_exactly INTEGER NOT NULL, "
+    "sex TEXT NOT NULL CHECK (sex IN ('unknown', 'female', 'male')), hatched_on TEXT, hatched_exactly INTEGER NOT "
+    "NULL, "
     "hatched_sd_days REAL NOT NULL, arrived_on TEXT, card INTEGER UNIQUE)",
 
     "CREATE TABLE tank (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE CHECK (code <> ''), name TEXT NOT NULL)",
@@ -40,7 +41,8 @@ constexpr std::array<std::string_view, 16> kVersion1{
     "folder TEXT NOT NULL)",
 
     "CREATE TABLE photo (id INTEGER PRIMARY KEY, session INTEGER NOT NULL REFERENCES session, "
-    "content_hash TEXT NOT NULL UNIQUE, stored_name TEXT NOT NULL, original_name TEXT NOT NULL, taken_at TEXT NOT NULL, "
+    "content_hash TEXT NOT NULL UNIQUE, stored_name TEXT NOT NULL, original_name TEXT NOT NULL, taken_at TEXT NOT "
+    "NULL, "
     "width_px INTEGER NOT NULL, height_px INTEGER NOT NULL, "
     "view TEXT NOT NULL CHECK (view IN ('side', 'front', 'above', 'mirror')))",
 
@@ -78,11 +80,17 @@ constexpr std::array<Migration, 1> kMigrations{Migration{1, kVersion1}};
 
 }  // namespace
 
-std::span<const Migration> schemaMigrations() { return kMigrations; }
+std::span<const Migration> schemaMigrations() {
+    return kMigrations;
+}
 
-int currentSchemaVersion() { return kMigrations.back().to; }
+int currentSchemaVersion() {
+    return kMigrations.back().to;
+}
 
-int schemaVersionOf(const Database& database) { return std::stoi("0" + database.textOf("PRAGMA user_version")); }
+int schemaVersionOf(const Database& database) {
+    return std::stoi("0" + database.textOf("PRAGMA user_version"));
+}
 
 void migrate(Database& database, std::span<const Migration> migrations) {
     for (const Migration& step : migrations) {

@@ -42,7 +42,9 @@ Statement& Statement::run() {
     return *this;
 }
 
-std::int64_t Statement::addedRow() const { return query_.lastInsertId().toLongLong(); }
+std::int64_t Statement::addedRow() const {
+    return query_.lastInsertId().toLongLong();
+}
 
 bool Statement::next() {
     column_ = 0;
@@ -51,9 +53,13 @@ bool Statement::next() {
     return false;
 }
 
-std::string Statement::text() { return query_.value(column_++).toString().toStdString(); }
+std::string Statement::text() {
+    return query_.value(column_++).toString().toStdString();
+}
 
-std::int64_t Statement::number() { return query_.value(column_++).toLongLong(); }
+std::int64_t Statement::number() {
+    return query_.value(column_++).toLongLong();
+}
 
 double Statement::real() {
     const QVariant value = query_.value(column_++);

@@ -46,8 +46,8 @@ void checkBeforeOpening(const fs::path& file) {
     std::ifstream in(file, std::ios::binary);
     in.read(head.data(), head.size());
     if (!in || std::string_view(head.data(), 15) != "SQLite format 3") {
-        throw Error(ErrorKind::BadStore, "this is not a collection's database, or it is damaged; restore it from a backup",
-                    file.string());
+        throw Error(ErrorKind::BadStore,
+                    "this is not a collection's database, or it is damaged; restore it from a backup", file.string());
     }
     const Database database(file, Database::Mode::ReadOnly);
     if (database.textOf("PRAGMA application_id") != std::to_string(kApplicationId)) {
@@ -61,7 +61,8 @@ void checkBeforeOpening(const fs::path& file) {
                     file.string());
     }
     if (database.textOf("PRAGMA integrity_check(1)") != "ok" || !database.textOf("PRAGMA foreign_key_check").empty()) {
-        throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", file.string());
+        throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup",
+                    file.string());
     }
 }
 
@@ -77,8 +78,9 @@ void buildDatabase(const fs::path& file) {
         database.begin();
         try {
             migrate(database);
-            Statement(database, "INSERT INTO meta VALUES ('format', 'ringrule-collection'), ('created_at', ?), "
-                                "('created_with', ?)")
+            Statement(database,
+                      "INSERT INTO meta VALUES ('format', 'ringrule-collection'), ('created_at', ?), "
+                      "('created_with', ?)")
                 .bind(nowUtc())
                 .bind(std::string(RINGRULE_VERSION))
                 .run();
@@ -141,9 +143,13 @@ Store Store::open(const fs::path& folder) {
     return Store(std::move(state));
 }
 
-fs::path Store::folder() const { return state_->folder; }
+fs::path Store::folder() const {
+    return state_->folder;
+}
 
-void Store::setKeeper(const std::string& initials) { state_->keeper = initials; }
+void Store::setKeeper(const std::string& initials) {
+    state_->keeper = initials;
+}
 
 std::vector<Change> Store::changes() const {
     Statement rows(state_->database, "SELECT at, who, what, subject, before, after FROM change_log ORDER BY id");

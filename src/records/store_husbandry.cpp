@@ -9,9 +9,12 @@ namespace {
 
 std::string sexName(Sex sex) {
     switch (sex) {
-        case Sex::Female: return "female";
-        case Sex::Male: return "male";
-        case Sex::Unknown: break;
+        case Sex::Female:
+            return "female";
+        case Sex::Male:
+            return "male";
+        case Sex::Unknown:
+            break;
     }
     return "unknown";
 }
@@ -25,7 +28,8 @@ Sex sexFromName(const std::string& name) {
 /// What an animal's row says, in one line for the change log.
 std::string description(const Animal& animal) {
     std::string text = animal.code + ", " + animal.species + ", " + sexName(animal.sex);
-    if (animal.hatchedOn) text += ", hatched " + formatDate(*animal.hatchedOn) + (animal.hatchedExactly ? "" : " (about)");
+    if (animal.hatchedOn)
+        text += ", hatched " + formatDate(*animal.hatchedOn) + (animal.hatchedExactly ? "" : " (about)");
     if (animal.arrivedOn) text += ", arrived " + formatDate(*animal.arrivedOn);
     if (animal.card) text += ", card " + std::to_string(*animal.card);
     return text;
@@ -88,8 +92,9 @@ void Store::updateAnimal(const Animal& animal) {
                       "hatched_exactly = ?, hatched_sd_days = ?, arrived_on = ?, card = ? WHERE id = ?");
         bindAnimal(row, animal);
         row.bind(animal.id).run();
-        logChange(state_->database, {{}, state_->keeper, "described", "animal " + before->code, description(*before),
-                                     description(animal)});
+        logChange(
+            state_->database,
+            {{}, state_->keeper, "described", "animal " + before->code, description(*before), description(animal)});
     });
 }
 
@@ -112,13 +117,14 @@ DietId Store::addDiet(const Diet& diet) {
     together([&] {
         Statement taken(state_->database, "SELECT 1 FROM diet WHERE code = ?");
         checkFree(taken.bind(diet.code), "diet \"" + diet.code + "\"");
-        id.value = Statement(state_->database, "INSERT INTO diet (code, name, foods, feeds_per_day) VALUES (?, ?, ?, ?)")
-                       .bind(diet.code)
-                       .bind(diet.name)
-                       .bind(textOfWords(diet.foods))
-                       .bind(diet.feedsPerDay)
-                       .run()
-                       .addedRow();
+        id.value =
+            Statement(state_->database, "INSERT INTO diet (code, name, foods, feeds_per_day) VALUES (?, ?, ?, ?)")
+                .bind(diet.code)
+                .bind(diet.name)
+                .bind(textOfWords(diet.foods))
+                .bind(diet.feedsPerDay)
+                .run()
+                .addedRow();
     });
     return id;
 }
@@ -167,9 +173,10 @@ void Store::addNote(const Note& note) {
 }
 
 std::vector<Animal> Store::animals() const {
-    Statement rows(state_->database,
-                   "SELECT id, code, name, species, shape, sex, hatched_on, hatched_exactly, hatched_sd_days, arrived_on, "
-                   "card FROM animal ORDER BY id");
+    Statement rows(
+        state_->database,
+        "SELECT id, code, name, species, shape, sex, hatched_on, hatched_exactly, hatched_sd_days, arrived_on, "
+        "card FROM animal ORDER BY id");
     rows.run();
     std::vector<Animal> all;
     while (rows.next()) {

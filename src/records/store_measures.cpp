@@ -10,7 +10,9 @@
 namespace ringrule {
 namespace {
 
-std::string subjectOf(MeasureId id) { return "measure " + std::to_string(id.value); }
+std::string subjectOf(MeasureId id) {
+    return "measure " + std::to_string(id.value);
+}
 
 struct Before {
     bool accepted = false;
@@ -38,7 +40,9 @@ std::string lengthText(double lengthMm) {
 
 }  // namespace
 
-MeasureId Store::addMeasure(const StoredMeasure& measure) { return addMeasures({measure}).front(); }
+MeasureId Store::addMeasure(const StoredMeasure& measure) {
+    return addMeasures({measure}).front();
+}
 
 std::vector<MeasureId> Store::addMeasures(const std::vector<StoredMeasure>& measures) {
     std::vector<MeasureId> ids;
@@ -50,8 +54,11 @@ std::vector<MeasureId> Store::addMeasures(const std::vector<StoredMeasure>& meas
             ids.push_back(writer.add(measure));
             if (!before) continue;
             logChange(state_->database,
-                      {{}, measure.keeper.empty() ? state_->keeper : measure.keeper, "corrected",
-                       subjectOf(*measure.replaces), lengthText(before->standardLengthMm),
+                      {{},
+                       measure.keeper.empty() ? state_->keeper : measure.keeper,
+                       "corrected",
+                       subjectOf(*measure.replaces),
+                       lengthText(before->standardLengthMm),
                        subjectOf(ids.back()) + ", " + lengthText(measure.measurement.standardLengthMm.value)});
         }
     });
@@ -63,8 +70,12 @@ void Store::setAccepted(MeasureId measure, bool accepted) {
         const Before before = lookUp(state_->database, measure);
         if (before.accepted == accepted) return;
         Statement(state_->database, "UPDATE measure SET accepted = ? WHERE id = ?").bind(accepted).bind(measure).run();
-        logChange(state_->database, {{}, state_->keeper.empty() ? before.keeper : state_->keeper, "accepted",
-                                     subjectOf(measure), before.accepted ? "yes" : "no", accepted ? "yes" : "no"});
+        logChange(state_->database, {{},
+                                     state_->keeper.empty() ? before.keeper : state_->keeper,
+                                     "accepted",
+                                     subjectOf(measure),
+                                     before.accepted ? "yes" : "no",
+                                     accepted ? "yes" : "no"});
     });
 }
 
@@ -74,8 +85,12 @@ void Store::assignAnimal(MeasureId measure, std::optional<AnimalId> animal) {
         Statement(state_->database, "UPDATE measure SET animal = ? WHERE id = ?").bind(animal).bind(measure).run();
         const Before after = lookUp(state_->database, measure);
         if (after.animalCode == before.animalCode) return;
-        logChange(state_->database, {{}, state_->keeper.empty() ? before.keeper : state_->keeper, "assigned",
-                                     subjectOf(measure), before.animalCode, after.animalCode});
+        logChange(state_->database, {{},
+                                     state_->keeper.empty() ? before.keeper : state_->keeper,
+                                     "assigned",
+                                     subjectOf(measure),
+                                     before.animalCode,
+                                     after.animalCode});
     });
 }
 

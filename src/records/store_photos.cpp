@@ -76,19 +76,20 @@ PhotoId Store::addPhoto(const StoredPhoto& photo, const fs::path& original) {
         const fs::path target = state_->folder / "photos" / (duplicate ? known.text() : name);
         if (keepOriginal(original, target, hash)) state_->copied.back().push_back(target);
         if (duplicate) return;
-        id.value = Statement(state_->database,
-                             "INSERT INTO photo (session, content_hash, stored_name, original_name, taken_at, width_px, "
-                             "height_px, view) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
-                       .bind(photo.session)
-                       .bind(hash)
-                       .bind(name)
-                       .bind(photo.originalName.empty() ? original.filename().string() : photo.originalName)
-                       .bind(photo.takenAt)
-                       .bind(photo.widthPx)
-                       .bind(photo.heightPx)
-                       .bind(std::string(viewName(photo.view)))
-                       .run()
-                       .addedRow();
+        id.value =
+            Statement(state_->database,
+                      "INSERT INTO photo (session, content_hash, stored_name, original_name, taken_at, width_px, "
+                      "height_px, view) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+                .bind(photo.session)
+                .bind(hash)
+                .bind(name)
+                .bind(photo.originalName.empty() ? original.filename().string() : photo.originalName)
+                .bind(photo.takenAt)
+                .bind(photo.widthPx)
+                .bind(photo.heightPx)
+                .bind(std::string(viewName(photo.view)))
+                .run()
+                .addedRow();
     });
     return id;
 }

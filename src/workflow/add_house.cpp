@@ -79,8 +79,7 @@ std::vector<SessionSummary> addHouse(Store& store, const fs::path& houseFile, co
         session.keeper = line.keeper;
         session.folder = line.folder.filename().string();
         const Progress part = partOf(progress, summaries.size(), house.sessions.size(), formatDate(line.on));
-        summaries.push_back(
-            addSessionFolder(store, line.folder, session, boxes.at(line.box), jobs, part, onResult));
+        summaries.push_back(addSessionFolder(store, line.folder, session, boxes.at(line.box), jobs, part, onResult));
     }
     return summaries;
 }

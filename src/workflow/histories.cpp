@@ -7,7 +7,9 @@
 namespace ringrule {
 namespace {
 
-bool covers(const StateSpell& spell, Date on) { return spell.from <= on && (!spell.to || on <= *spell.to); }
+bool covers(const StateSpell& spell, Date on) {
+    return spell.from <= on && (!spell.to || on <= *spell.to);
+}
 
 /// The day of each photo.
 std::map<PhotoId, Date> daysOfPhotos(const Store& store) {

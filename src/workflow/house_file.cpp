@@ -54,13 +54,17 @@ Animal readAnimal(const JsonObject& object) {
 
 Diet readDiet(const JsonObject& object) {
     object.allowOnly({"code", "name", "foods", "feeds_per_day"});
-    return {{}, object.text("code"), object.text("name"), object.texts("foods"),
+    return {{},
+            object.text("code"),
+            object.text("name"),
+            object.texts("foods"),
             object.numberIfAny("feeds_per_day").value_or(0.0)};
 }
 
 /// Throws unless `code` is the code of one of `known`.
 template <class Coded>
-void mustBeKnown(const JsonObject& object, const char* field, const std::string& code, const std::vector<Coded>& known) {
+void mustBeKnown(const JsonObject& object, const char* field, const std::string& code,
+                 const std::vector<Coded>& known) {
     const bool found = std::any_of(known.begin(), known.end(), [&](const Coded& one) { return one.code == code; });
     if (!found) object.fail(field, "names \"" + code + "\", which the file does not have");
 }

@@ -12,8 +12,8 @@
 
 namespace ringrule {
 
-/// One object of a file that people write by hand, read strictly: whatever is missing, of the wrong kind or not known is
-/// an `Error(BadData)` whose sentence names the field, e.g. "animals[3].hatched_on". The JSON must outlive it.
+/// One object of a file that people write by hand, read strictly: whatever is missing, of the wrong kind or not known
+/// is an `Error(BadData)` whose sentence names the field, e.g. "animals[3].hatched_on". The JSON must outlive it.
 class JsonObject {
 public:
     /// `file` and `place` are for messages only.
@@ -26,7 +26,7 @@ public:
     [[nodiscard]] std::optional<std::string> textIfAny(const char* field) const;
     [[nodiscard]] std::vector<std::string> texts(const char* field) const;
     [[nodiscard]] Date date(const char* field) const;
-    [[nodiscard]] std::optional<Date> dateIfAny(const char* field) const;  ///< absent or null: none
+    [[nodiscard]] std::optional<Date> dateIfAny(const char* field) const;      ///< absent or null: none
     [[nodiscard]] std::optional<double> numberIfAny(const char* field) const;  ///< not negative
     [[nodiscard]] std::optional<int> wholeNumberIfAny(const char* field) const;
     [[nodiscard]] std::optional<bool> yesNoIfAny(const char* field) const;

@@ -43,8 +43,8 @@ std::optional<Date> dayOfPhotos(const std::vector<PhotoResult>& results) {
         if (!result.reading || !result.reading->takenAt) continue;
         if (const auto day = parseDate(*result.reading->takenAt)) ++days[*day];
     }
-    const auto most = std::max_element(days.begin(), days.end(),
-                                       [](const auto& a, const auto& b) { return a.second < b.second; });
+    const auto most =
+        std::max_element(days.begin(), days.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
     return most == days.end() ? std::nullopt : std::optional(most->first);
 }
 
@@ -188,8 +188,8 @@ SessionSummary addSessionFolder(Store& store, const fs::path& folder, const Sess
     options.shapeByCard = cards.shapes;
     const auto results = measurePhotos(tasks, box, options, jobs, progress, onResult);
     if (std::none_of(results.begin(), results.end(), [](const PhotoResult& r) { return r.reading.has_value(); })) {
-        throw Error(ErrorKind::BadPhoto, "not one photo of this folder can be read (" + results.front().errorMessage + ")",
-                    folder.string());
+        throw Error(ErrorKind::BadPhoto,
+                    "not one photo of this folder can be read (" + results.front().errorMessage + ")", folder.string());
     }
     SessionSummary summary;
     store.together([&] {
@@ -217,7 +217,8 @@ void keepBoxFile(const Store& store, const fs::path& boxFile) {
         target = folder / (boxFile.stem().string() + "-" + std::to_string(number) + boxFile.extension().string());
     }
     if (!error) fs::copy_file(boxFile, target, error);
-    if (error) throw Error(ErrorKind::BadStore, "the box file cannot be kept (" + error.message() + ")", target.string());
+    if (error)
+        throw Error(ErrorKind::BadStore, "the box file cannot be kept (" + error.message() + ")", target.string());
 }
 
 }  // namespace ringrule

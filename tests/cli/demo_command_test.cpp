@@ -36,8 +36,15 @@ void writeSmallHouse(const ScratchFolder& scratch) {
 }
 
 std::vector<std::string> demoCommand(const ScratchFolder& scratch) {
-    return {"demo", "--samples", scratch / "samples", "--calibration", (samples::kSource / "calibration").string(),
-            "--out", scratch / "out", "--jobs", "2"};
+    return {"demo",
+            "--samples",
+            scratch / "samples",
+            "--calibration",
+            (samples::kSource / "calibration").string(),
+            "--out",
+            scratch / "out",
+            "--jobs",
+            "2"};
 }
 
 }  // namespace
@@ -78,16 +85,16 @@ TEST_CASE("a house file fills a new collection, and a session adds to it") {
     const ScratchFolder scratch;
     writeSmallHouse(scratch);
     const auto calibration = (samples::kSource / "calibration").string();
-    const Ran create = ringrule({"create", scratch / "house", "--house", scratch / "samples/house.json",
-                                 "--calibration", calibration});
+    const Ran create = ringrule(
+        {"create", scratch / "house", "--house", scratch / "samples/house.json", "--calibration", calibration});
     INFO(create.err);
     REQUIRE(create.status == 0);
     CHECK(std::count(create.out.begin(), create.out.end(), '\n') == 2);  // a line a session
     CHECK(contentOf(scratch / "house/calibration/bench-box.json") == contentOf(samples::box()));
     std::filesystem::create_directories(scratch / "march");
     std::filesystem::copy_file(samples::photo("2031-03-03/P1-a_rendered.jpg"), scratch / "march/P1.jpg");
-    const Ran session = ringrule({"session", scratch / "march", "--store", scratch / "house", "--box", samples::box(),
-                                  "--keeper", "K2"});
+    const Ran session = ringrule(
+        {"session", scratch / "march", "--store", scratch / "house", "--box", samples::box(), "--keeper", "K2"});
     INFO(session.err);
     CHECK(session.status == 0);
     CHECK(session.out.find("Session of 2031-03-03") != std::string::npos);

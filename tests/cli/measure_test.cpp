@@ -22,11 +22,29 @@ TEST_CASE("a line has the keys of the format, in its order") {
     REQUIRE(ran.status == 0);
     REQUIRE(ran.lines().size() == 1);
     const auto line = ran.lines()[0];
-    const std::vector<std::string> expected{
-        "format", "photo", "box", "animal_index", "card", "view", "measured", "shape", "protocol",
-        "standard_length_mm", "height_mm", "trunk_width_mm", "head_length_mm", "trunk_length_mm", "tail_length_mm",
-        "trunk_depth_mm", "girth_mm", "girth_ratio", "depth_ratio", "belly_hollow", "landmarks_px", "taken_at",
-        "remarks"};
+    const std::vector<std::string> expected{"format",
+                                            "photo",
+                                            "box",
+                                            "animal_index",
+                                            "card",
+                                            "view",
+                                            "measured",
+                                            "shape",
+                                            "protocol",
+                                            "standard_length_mm",
+                                            "height_mm",
+                                            "trunk_width_mm",
+                                            "head_length_mm",
+                                            "trunk_length_mm",
+                                            "tail_length_mm",
+                                            "trunk_depth_mm",
+                                            "girth_mm",
+                                            "girth_ratio",
+                                            "depth_ratio",
+                                            "belly_hollow",
+                                            "landmarks_px",
+                                            "taken_at",
+                                            "remarks"};
     std::vector<std::string> keys;
     for (const auto& item : line.items()) keys.push_back(item.key());
     CHECK(keys == expected);
@@ -56,8 +74,7 @@ TEST_CASE("values agree with the truth of the rendered photo") {
     CHECK(line["standard_length_mm"]["u95"].get<double>() > 0.0);
     CHECK(line["standard_length_mm"]["u95"].get<double>() < 0.03 * length);
     // Depth is a few millimetres seen by an edge that is uncertain by a few hundredths: 4 %.
-    CHECK(line["trunk_depth_mm"]["value"].get<double>() ==
-          Approx(truth["trunk_depth_mm"].get<double>()).epsilon(0.04));
+    CHECK(line["trunk_depth_mm"]["value"].get<double>() == Approx(truth["trunk_depth_mm"].get<double>()).epsilon(0.04));
     CHECK(line["depth_ratio"]["value"].get<double>() == Approx(truth["depth_ratio"].get<double>()).epsilon(0.05));
     for (const char* tip : {"snout_tip", "tail_end"}) {
         INFO(tip);

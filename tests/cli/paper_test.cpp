@@ -55,6 +55,9 @@ TEST_CASE("paper that cannot be made is status 2, said on standard error, and no
     const ScratchFolder folder;
     const std::string pdf = folder / "x.pdf", box = folder / "x.json";
     const std::string names = folder.write("names.csv", "1,A\nsecond,B\n");
+    // Strings, because a generator copies what it uses and the folder must not be.
+    const std::string noFolderPdf = folder / "missing/x.pdf", noFolderBox = folder / "missing/x.json";
+    const std::string noNames = folder / "none.csv";
     const auto arguments = GENERATE_COPY(values<std::vector<std::string>>({
         {"plate"},
         {"plate", "--size", "200x120", "--pdf", pdf},
@@ -63,14 +66,14 @@ TEST_CASE("paper that cannot be made is status 2, said on standard error, and no
         {"plate", "--size", "bench", "--paper", "a3", "--pdf", pdf, "--box", box},
         {"plate", "--size", "bench", "--tone", "green", "--pdf", pdf, "--box", box},
         {"plate", "--size", "bench", "--pdf", pdf, "--box", pdf},
-        {"plate", "--size", "bench", "--pdf", folder / "missing/x.pdf", "--box", box},
-        {"plate", "--size", "bench", "--pdf", pdf, "--box", folder / "missing/x.json"},
+        {"plate", "--size", "bench", "--pdf", noFolderPdf, "--box", box},
+        {"plate", "--size", "bench", "--pdf", pdf, "--box", noFolderBox},
         {"cards", "--pdf", pdf},
         {"cards", "--numbers", "1-", "--pdf", pdf},
         {"cards", "--numbers", "1-12"},
         {"cards", "--numbers", "1-12", "--marker", "3", "--pdf", pdf},
         {"cards", "--names", names, "--pdf", pdf},
-        {"cards", "--names", folder / "none.csv", "--pdf", pdf},
+        {"cards", "--names", noNames, "--pdf", pdf},
         {"box"},
         {"box", "rescale"},
         {"box", "rescale", "--box", box, "--bar-stated", "100", "--bar-measured", "99"},

@@ -11,8 +11,12 @@ namespace samples {
 
 inline const std::filesystem::path kSource(RINGRULE_SOURCE_DIR);
 
-inline std::string photo(const std::string& name) { return (kSource / "sample_images" / name).string(); }
-inline std::string box() { return (kSource / "calibration/bench-box.json").string(); }
+inline std::string photo(const std::string& name) {
+    return (kSource / "sample_images" / name).string();
+}
+inline std::string box() {
+    return (kSource / "calibration/bench-box.json").string();
+}
 
 /// The truth of a photo of the session `day`.
 [[nodiscard]] nlohmann::json truth(const std::string& day, const std::string& stem);

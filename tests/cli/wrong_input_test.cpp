@@ -23,7 +23,9 @@ Ran measure(const ScratchFolder& scratch, const std::string& photo, const std::s
     return ran;
 }
 
-bool oneSentence(const std::string& err) { return std::count(err.begin(), err.end(), '\n') == 1 && err.size() > 30; }
+bool oneSentence(const std::string& err) {
+    return std::count(err.begin(), err.end(), '\n') == 1 && err.size() > 30;
+}
 
 nlohmann::json goodBox() {
     std::ifstream in(samples::box());
@@ -145,8 +147,7 @@ TEST_CASE("an empty folder: status 2, nothing written") {
     CHECK(oneSentence(measured.err));
     REQUIRE(ringrule({"create", scratch / "house"}).status == 0);
     const std::string before = contentOf(scratch / "house/collection.sqlite");
-    const Ran session =
-        ringrule({"session", scratch / "empty", "--store", scratch / "house", "--box", samples::box()});
+    const Ran session = ringrule({"session", scratch / "empty", "--store", scratch / "house", "--box", samples::box()});
     CHECK(session.status == 2);
     CHECK(oneSentence(session.err));
     CHECK(contentOf(scratch / "house/collection.sqlite") == before);
@@ -169,8 +170,8 @@ TEST_CASE("an unknown card: measured and kept, but said and given to no animal; 
     std::filesystem::create_directories(scratch / "photos");
     std::filesystem::copy_file(kGood, scratch / "photos/P1.jpg");
     REQUIRE(ringrule({"create", scratch / "house"}).status == 0);
-    const std::vector<std::string> command{"session", scratch / "photos", "--store", scratch / "house", "--box",
-                                           samples::box()};
+    const std::vector<std::string> command{"session", scratch / "photos", "--store", scratch / "house",
+                                           "--box",   samples::box()};
     const Ran ran = ringrule(command);
     CHECK(ran.status == 1);
     CHECK(ran.err.find("card 1 belongs to no animal in this collection: add the animal or correct the card") !=

@@ -14,10 +14,16 @@ using namespace ringrule;
 
 namespace {
 
-double errorPercent(const Estimate& measured, double truth) { return 100.0 * (measured.value - truth) / truth; }
+double errorPercent(const Estimate& measured, double truth) {
+    return 100.0 * (measured.value - truth) / truth;
+}
 
-bool isPipefish(const DemoPhoto& photo) { return photo.truth["shape"] == "pipefish"; }
-bool isSideView(const DemoPhoto& photo) { return photo.truth["view"] == "side"; }
+bool isPipefish(const DemoPhoto& photo) {
+    return photo.truth["shape"] == "pipefish";
+}
+bool isSideView(const DemoPhoto& photo) {
+    return photo.truth["view"] == "side";
+}
 
 /// A measure that a keeper would take at its word: there, and without a remark that says not to.
 bool toldWithoutDoubt(const Measurement& measurement) {
@@ -45,13 +51,15 @@ std::map<Date, std::vector<std::string>> flagsOf(const std::string& code) {
 
 TEST_CASE("every demo photo is read, its card too, and its time is its own") {
     const DemoRun& demo = demoRun();
-    CHECK(demo.photos.size() == 239);  // nine sessions of seven pipefish with three photos, five of five seahorses with two
+    CHECK(demo.photos.size() ==
+          239);  // nine sessions of seven pipefish with three photos, five of five seahorses with two
     CHECK(demo.summaries.size() == 9);
     for (const DemoPhoto& photo : demo.photos) {
         INFO(photo.name);
         REQUIRE(photo.result.reading.has_value());
         CHECK(photo.result.reading->takenAt == photo.truth["taken_at"].get<std::string>());
-        if (photo.measurement() != nullptr) CHECK(photo.result.reading->animals.front().card == photo.truth["card"].get<int>());
+        if (photo.measurement() != nullptr)
+            CHECK(photo.result.reading->animals.front().card == photo.truth["card"].get<int>());
     }
 }
 
@@ -111,8 +119,8 @@ TEST_CASE("a seahorse is never wrong by more than 5 % without a word of doubt") 
         sumOfErrors += std::abs(error);
         ++told;
     }
-    std::cout << "seahorses told without doubt: " << told << " of 25, mean length error " << sumOfErrors / std::max(1, told)
-              << " %, wrong in silence " << silent << '\n';
+    std::cout << "seahorses told without doubt: " << told << " of 25, mean length error "
+              << sumOfErrors / std::max(1, told) << " %, wrong in silence " << silent << '\n';
     // Three of the 25 hold their tail closed and must not be told; most of the others must.
     CHECK(told >= 15);
 }

@@ -11,7 +11,9 @@ TEST_CASE("a day goes to text and back") {
     REQUIRE(parseDate(formatDate(day)) == day);
 }
 
-TEST_CASE("a day is written as ISO 8601") { CHECK(formatDate(Date{2031y / 3 / 4}) == "2031-03-04"); }
+TEST_CASE("a day is written as ISO 8601") {
+    CHECK(formatDate(Date{2031y / 3 / 4}) == "2031-03-04");
+}
 
 TEST_CASE("the day of a time is read from its first ten characters") {
     CHECK(parseDate("2031-03-04T10:22:31") == Date{2031y / 3 / 4});

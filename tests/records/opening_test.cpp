@@ -26,7 +26,9 @@ std::string refusalOf(const std::filesystem::path& folder) {
     return {};
 }
 
-bool says(const std::string& message, const std::string& part) { return message.find(part) != std::string::npos; }
+bool says(const std::string& message, const std::string& part) {
+    return message.find(part) != std::string::npos;
+}
 
 }  // namespace
 
@@ -120,7 +122,8 @@ TEST_CASE("migration steps run in order, once each, and a failing step leaves th
     const ScratchFolder scratch;
     Database database(scratch / "steps.sqlite", Database::Mode::ReadWrite);
     static constexpr std::array<std::string_view, 1> kFirst{"CREATE TABLE t (a INTEGER)"};
-    static constexpr std::array<std::string_view, 2> kSecond{"ALTER TABLE t ADD COLUMN b TEXT", "UPDATE t SET b = 'kept'"};
+    static constexpr std::array<std::string_view, 2> kSecond{"ALTER TABLE t ADD COLUMN b TEXT",
+                                                             "UPDATE t SET b = 'kept'"};
     static constexpr std::array<std::string_view, 2> kBroken{"ALTER TABLE t ADD COLUMN c TEXT", "NOT SQL"};
     const std::array<Migration, 1> first{Migration{1, kFirst}};
     const std::array<Migration, 2> both{Migration{1, kFirst}, Migration{2, kSecond}};

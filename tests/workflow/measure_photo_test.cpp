@@ -19,8 +19,7 @@ const Box& bench() {
 }
 
 const PhotoReading& reading() {
-    static const PhotoReading read =
-        measurePhoto(kSource / "sample_images/2031-01-06/P1-a_rendered.jpg", bench());
+    static const PhotoReading read = measurePhoto(kSource / "sample_images/2031-01-06/P1-a_rendered.jpg", bench());
     return read;
 }
 

@@ -10,7 +10,9 @@ using namespace ringrule;
 
 namespace {
 
-Box anyBox() { return readBox(std::filesystem::path(RINGRULE_SOURCE_DIR) / "calibration/bench-box.json"); }
+Box anyBox() {
+    return readBox(std::filesystem::path(RINGRULE_SOURCE_DIR) / "calibration/bench-box.json");
+}
 
 std::vector<PhotoTask> badPhotos(const ScratchFolder& scratch, int count) {
     std::vector<PhotoTask> tasks;
@@ -37,8 +39,8 @@ TEST_CASE("photos of a folder come in order of name, each with the view that its
     }
     CHECK(names == std::vector<std::string>{"a.JPG", "above/a.jpeg", "b.jpg", "c.png", "front/z.jpg", "mirror/m.jpg",
                                             "side/s.jpg"});
-    CHECK(views == std::vector<View>{View::Side, View::Above, View::Side, View::Side, View::Front, View::Mirror,
-                                     View::Side});
+    CHECK(views ==
+          std::vector<View>{View::Side, View::Above, View::Side, View::Side, View::Front, View::Mirror, View::Side});
 }
 
 TEST_CASE("a folder without photos, or none at all, is bad use") {
@@ -75,7 +77,9 @@ TEST_CASE("a bad photo is a result with a message, and results keep their order 
     }
 }
 
-TEST_CASE("no photos give no results") { CHECK(measurePhotos({}, anyBox(), {}, 2).empty()); }
+TEST_CASE("no photos give no results") {
+    CHECK(measurePhotos({}, anyBox(), {}, 2).empty());
+}
 
 TEST_CASE("progress runs from 0 to 1 and never back") {
     const ScratchFolder scratch;

@@ -48,8 +48,7 @@ TEST_CASE("rows of a day carry growth since the last session that has a length")
     CHECK(rows[0].findings.empty());
     CHECK_FALSE(rows[1].mmPerDay.known());
     CHECK(rows[1].findings == std::vector<std::string>{"behind tankmates"});
-    CHECK(sessionDays(histories) ==
-          std::vector<Date>{Date{2031y / 1 / 6}, Date{2031y / 1 / 20}, Date{2031y / 2 / 5}});
+    CHECK(sessionDays(histories) == std::vector<Date>{Date{2031y / 1 / 6}, Date{2031y / 1 / 20}, Date{2031y / 2 / 5}});
 }
 
 TEST_CASE("a field is quoted where RFC 4180 asks for it and never read as a formula") {

@@ -37,7 +37,7 @@ struct Animal {
     bool hatchedExactly = false;
     double hatchedSdDays = 0.0;  ///< uncertainty of an estimated hatch date
     std::optional<Date> arrivedOn;
-    std::optional<int> card;     ///< number on its animal card
+    std::optional<int> card;  ///< number on its animal card
 };
 
 struct Tank {
@@ -86,9 +86,9 @@ struct Note {
 struct Session {
     SessionId id;
     Date on;
-    std::string keeper;   ///< initials
+    std::string keeper;  ///< initials
     std::string boxName;
-    std::string folder;   ///< where its photos came from
+    std::string folder;  ///< where its photos came from
 };
 
 }  // namespace ringrule

@@ -54,7 +54,8 @@ struct Change {
 };
 
 /// A collection on disk: a folder with `collection.sqlite`, `photos/` and `calibration/`. Every call that changes
-/// something is one transaction. A store belongs to the thread that opened it. Throws `Error(BadStore)` or `Error(NoSpace)`.
+/// something is one transaction. A store belongs to the thread that opened it. Throws `Error(BadStore)` or
+/// `Error(NoSpace)`.
 class Store {
 public:
     /// Creates an empty collection in `folder` (made if missing). Throws when a collection is already there.

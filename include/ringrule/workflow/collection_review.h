@@ -18,16 +18,16 @@ struct SessionSummary {
     SessionId session;
     Date on;
     int photos = 0;
-    int measured = 0;  ///< animals with their view's main measure
-    int refused = 0;   ///< animals and photos without
-    int toLookAt = 0;  ///< measured, but kept out of the histories until a person accepts them
+    int measured = 0;                   ///< animals with their view's main measure
+    int refused = 0;                    ///< animals and photos without
+    int toLookAt = 0;                   ///< measured, but kept out of the histories until a person accepts them
     std::vector<std::string> troubles;  ///< a sentence for each photo that gave no measure, or one to look at
 };
 
-/// Measures a folder of photos into the collection as one session: all of it, or nothing. An animal is told by its card.
-/// The session's day is the one on which most photos say they were taken; `session.on` counts when none says so, and is
-/// compared otherwise. A measure whose remarks make it doubtful is stored but not accepted. Throws `Error(BadUse)` when
-/// the folder holds no photo, `Error(BadPhoto)` when not one of them can be read.
+/// Measures a folder of photos into the collection as one session: all of it, or nothing. An animal is told by its
+/// card. The session's day is the one on which most photos say they were taken; `session.on` counts when none says so,
+/// and is compared otherwise. A measure whose remarks make it doubtful is stored but not accepted. Throws
+/// `Error(BadUse)` when the folder holds no photo, `Error(BadPhoto)` when not one of them can be read.
 [[nodiscard]] SessionSummary addSessionFolder(Store& store, const std::filesystem::path& folder, const Session& session,
                                               const Box& box, int jobs, const Progress& progress = {},
                                               const OnResult& onResult = {});
@@ -39,8 +39,8 @@ void keepBoxFile(const Store& store, const std::filesystem::path& boxFile);
 void checkHouse(const std::filesystem::path& houseFile, const std::filesystem::path& calibrationFolder);
 
 /// Fills an empty store with what a house file (format "ringrule-house/1", see `docs/collection.md`) says of tanks,
-/// diets and animals, then measures each of its sessions, whose folders lie beside the file. File, boxes and folders are
-/// checked before the first change. Throws `Error(BadData)`, `Error(BadBox)`.
+/// diets and animals, then measures each of its sessions, whose folders lie beside the file. File, boxes and folders
+/// are checked before the first change. Throws `Error(BadData)`, `Error(BadBox)`.
 std::vector<SessionSummary> addHouse(Store& store, const std::filesystem::path& houseFile,
                                      const std::filesystem::path& calibrationFolder, int jobs,
                                      const Progress& progress = {}, const OnResult& onResult = {});

@@ -18,7 +18,7 @@
 namespace ringrule {
 
 struct PhotoOptions {
-    Shape shape = Shape::Unknown;      ///< Unknown: by the card, or else told from the outline
+    Shape shape = Shape::Unknown;  ///< Unknown: by the card, or else told from the outline
     View view = View::Side;
     std::map<int, Shape> shapeByCard;  ///< what is known of the animals whose cards may be seen
 };

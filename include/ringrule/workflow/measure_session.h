@@ -39,11 +39,10 @@ struct PhotoResult {
 using OnResult = std::function<void(const PhotoResult&)>;
 
 /// Measures photos on `jobs` threads (0: one a core), one photo a thread; results in the order of `tasks`. `onResult`,
-/// if given, is called in that order as results come in; it and `progress` are called on the calling thread only. Throws
-/// `Error(Stopped)` when progress says stop, after the photos being worked on are done.
+/// if given, is called in that order as results come in; it and `progress` are called on the calling thread only.
+/// Throws `Error(Stopped)` when progress says stop, after the photos being worked on are done.
 [[nodiscard]] std::vector<PhotoResult> measurePhotos(const std::vector<PhotoTask>& tasks, const Box& box,
                                                      const PhotoOptions& options, int jobs,
-                                                     const Progress& progress = {},
-                                                     const OnResult& onResult = {});
+                                                     const Progress& progress = {}, const OnResult& onResult = {});
 
 }  // namespace ringrule
