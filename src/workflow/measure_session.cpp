@@ -72,7 +72,7 @@ void tell(const Progress& progress, std::size_t done, std::size_t all) {
     if (!progress) return;
     const double fraction = all == 0 ? 1.0 : static_cast<double>(done) / static_cast<double>(all);
     if (!progress(fraction, "measuring photos")) {
-        throw Error(ErrorKind::Stopped, "stopped; nothing was kept of this run");
+        throw Error(ErrorKind::Stopped, "stopped before every photo was measured");
     }
 }
 

@@ -151,3 +151,19 @@ TEST_CASE("a box without a lens says so and widens the interval") {
     CHECK(std::find(remarks.begin(), remarks.end(), "no-lens") != remarks.end());
     CHECK(without["standard_length_mm"]["u95"].get<double>() > with["standard_length_mm"]["u95"].get<double>());
 }
+
+TEST_CASE("an interrupt stops a run between photos with status 130") {
+    const Ran ran = ringrule(
+        {"measure", (samples::kSource / "sample_images" / kDay).string(), "--box", samples::box(), "--jobs", "1"},
+        {true, ""});
+    CHECK(ran.status == 130);
+    CHECK(ran.err.find("stopped") != std::string::npos);
+    CHECK(ran.lines().size() < 31);  // the session has 31 photos; each line is whole
+}
+
+TEST_CASE("results that cannot be written are an error") {
+    if (!std::filesystem::exists("/dev/full")) return;
+    const Ran ran = ringrule({"measure", sample("P1-a_rendered.jpg"), "--box", samples::box()}, {false, "/dev/full"});
+    CHECK(ran.status == 2);
+    CHECK(ran.err.find("standard output") != std::string::npos);
+}

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "run_program.h"
 
+#include <chrono>
+#include <csignal>
+#include <filesystem>
 #include <sstream>
+#include <thread>
 
 #include <fcntl.h>
 #include <sys/wait.h>
@@ -16,9 +20,23 @@ std::vector<nlohmann::ordered_json> Ran::lines() const {
     return objects;
 }
 
-Ran ringrule(const std::vector<std::string>& arguments) {
+namespace {
+
+void interruptAtFirstOutput(pid_t child, const std::string& out) {
+    using namespace std::chrono_literals;
+    for (int tries = 0; tries < 3000; ++tries) {
+        std::error_code notYet;
+        if (std::filesystem::file_size(out, notYet) > 0 && !notYet) break;
+        std::this_thread::sleep_for(10ms);
+    }
+    ::kill(child, SIGINT);
+}
+
+}  // namespace
+
+Ran ringrule(const std::vector<std::string>& arguments, const RunOptions& options) {
     const ScratchFolder scratch;
-    const std::string out = scratch / "out";
+    const std::string out = options.outputFile.empty() ? (scratch / "out").string() : options.outputFile;
     const std::string err = scratch / "err";
     std::vector<std::string> words{RINGRULE_PROGRAM};
     words.insert(words.end(), arguments.begin(), arguments.end());
@@ -33,7 +51,9 @@ Ran ringrule(const std::vector<std::string>& arguments) {
         ::execv(argv[0], argv.data());
         ::_exit(127);
     }
+    if (options.interruptAtFirstOutput) interruptAtFirstOutput(child, out);
     int status = 0;
     ::waitpid(child, &status, 0);
-    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contentOf(out), contentOf(err)};
+    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, options.outputFile.empty() ? contentOf(out) : "",
+            contentOf(err)};
 }

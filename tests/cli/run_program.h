@@ -16,5 +16,10 @@ struct Ran {
     [[nodiscard]] std::vector<nlohmann::ordered_json> lines() const;
 };
 
+struct RunOptions {
+    bool interruptAtFirstOutput = false;  ///< sent an interrupt, as Ctrl+C does, once it has printed something
+    std::string outputFile;               ///< standard output goes there instead of into `Ran::out`
+};
+
 /// Runs `ringrule` with these arguments and waits for it. Nothing is read from standard input.
-[[nodiscard]] Ran ringrule(const std::vector<std::string>& arguments);
+[[nodiscard]] Ran ringrule(const std::vector<std::string>& arguments, const RunOptions& options = {});
