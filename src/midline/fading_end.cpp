@@ -14,7 +14,7 @@ namespace {
 constexpr double kThinInBlurs = 4.5;     ///< an end this wide in sigmas of the edge shows as an outline
 constexpr double kMeanSteps = 8.0;       ///< the dip is compared with its mean over about this many steps
 constexpr double kLeastDip = 0.12;       ///< of the body's contrast: below this a thread is not told from the plate
-constexpr double kHolds = 0.7;           ///< of the usual dip: a thread goes on; a fin behind it, wide and faint, dips less
+constexpr double kHolds = 0.6;           ///< of the usual dip: a thread goes on; a fin behind it, wide and faint, dips less
 constexpr double kLongestShare = 0.35;   ///< of the outline's length: more is not believed
 
 /// How much darker a thread is than the plate on both sides, and where its middle lies across.

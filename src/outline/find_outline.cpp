@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "outline/background.h"
+#include "outline/colour_picture.h"
 #include "outline/pieces.h"
 #include "outline/plate_region.h"
 #include "outline/reduced.h"
@@ -21,6 +22,11 @@ constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
 constexpr double kFineHalfPx = 24.0;    ///< an animal is contoured with its greatest half-width at least this many pixels
 constexpr double kStepInHalfWidths = 0.06;  ///< between boundary points
 constexpr double kLeastStepPx = 1.2;
+constexpr double kPaleContrast = 0.45;     ///< below this grey may follow a mark on a pale animal and not its edge
+constexpr double kEyeMm2 = 20.0;
+constexpr double kMuchLarger = 1.08;       ///< colour is believed when it sees this much more of the animal
+constexpr double kDarkPlate = 0.03;        ///< light of the plate: photos darker than this are noise …
+constexpr double kClippedPlate = 0.97;     ///< … and lighter than this have lost their whites
 constexpr double kLongestStepPx = 2.0;     ///< the tail's tip is only a few pixels wide at any scale
 
 double pxPerMmOf(const Box& box, const Scale& scale) {
@@ -59,45 +65,79 @@ Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& sil
     return outline;
 }
 
+/// All that is looked at in one picture of the plate: the photo's grey, or its colour.
+struct Search {
+    std::vector<Outline> outlines;
+    double contrast = 0.0;    ///< of the largest animal's edge, share of the plate's light
+    double largestMm2 = 0.0;
+    bool plateSeen = false;
+};
+
+Search searchIn(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
+                const OutlineOptions& options) {
+    Search search;
+    cv::Mat1b empty = region.plate.clone();
+    empty.setTo(0, region.marks);
+    const Background background = fitBackground(coarse.light, empty);
+    search.plateSeen = background.fitted;
+    if (!background.fitted) return search;
+    const cv::Mat1f ratio = dividedBy(coarse.light, background);
+    const double threshold = edgeThreshold(ratio, region, background.relativeSd);
+    if (threshold <= 0.0) return search;
+    const Pieces pieces = findPieces(ratio, region, threshold, pxPerMm / coarse.factor, options.smallestAnimalMm2);
+    for (const Piece& piece : pieces.animals) {
+        const double halfWidthPx = piece.halfWidthMm * pxPerMm;
+        const int factor = std::clamp(static_cast<int>(halfWidthPx / kFineHalfPx), 1, factorFor(pxPerMm, kFinePxPerMm));
+        const Silhouette silhouette = findSilhouette(grey, tone, coarse, region, pieces, piece, factor, pxPerMm);
+        if (!silhouette.found) continue;
+        Outline outline = traceAnimal(grey, tone, silhouette, halfWidthPx, pxPerMm);
+        const double areaMm2 = outline.areaPx2 / (pxPerMm * pxPerMm);
+        if (areaMm2 < options.smallestAnimalMm2) continue;
+        if (areaMm2 > search.largestMm2) {
+            search.largestMm2 = areaMm2;
+            search.contrast = 1.0 - silhouette.inside / std::max(silhouette.outside, 1e-6);
+        }
+        if (silhouette.cut) outline.remarks.push_back(Remark::OutlineDoubtful);
+        if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
+        if (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate) outline.remarks.push_back(Remark::BadExposure);
+        if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
+        search.outlines.push_back(std::move(outline));
+    }
+    return search;
+}
+
+/// Whether the grey picture may have missed an animal as light as the plate, or seen only its eye.
+bool worthColour(const Search& search) {
+    if (search.outlines.empty()) return true;
+    return search.contrast < kPaleContrast || (search.outlines.size() < 3 && search.largestMm2 < kEyeMm2);
+}
+
 }  // namespace
 
 Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, const FoundPlate& plate,
                                            const Scale& scale, const OutlineOptions& options) {
-    const cv::Mat& grey = photo.grey;
-    const double pxPerMm = pxPerMmOf(box, scale);
-    const Tone& tone = photoTone();
-    const Reduced coarse =
-        reducedLight(grey, tone, plateBounds(grey, box, scale), factorFor(pxPerMm, kCoarsePxPerMm));
     const Refusal noAnimal{"no-animal", "No animal was found before the plate. Check that it hangs in front of it."};
     const Refusal cannotSeparate{"cannot-separate",
                                  "The animal cannot be told from the plate behind it. Improve the light and repeat."};
+    const double pxPerMm = pxPerMmOf(box, scale);
+    const cv::Rect part = plateBounds(photo.grey, box, scale);
+    const int factor = factorFor(pxPerMm, kCoarsePxPerMm);
+    const Reduced coarse = reducedLight(photo.grey, photoTone(), part, factor);
     if (coarse.light.empty()) return noAnimal;
     const PlateRegion region = plateRegion(coarse, box, plate, scale);
-    cv::Mat1b empty = region.plate.clone();
-    empty.setTo(0, region.marks);
-    const Background background = fitBackground(coarse.light, empty);
-    if (!background.fitted) return cannotSeparate;
-    const cv::Mat1f ratio = dividedBy(coarse.light, background);
-    const double threshold = edgeThreshold(ratio, region, background.relativeSd);
-    if (threshold <= 0.0) return noAnimal;
-    const Pieces pieces =
-        findPieces(ratio, region, threshold, pxPerMm / coarse.factor, options.smallestAnimalMm2);
-    std::vector<Outline> outlines;
-    for (const Piece& piece : pieces.animals) {
-        const double halfWidthPx = piece.halfWidthMm * pxPerMm;
-        const int factor = std::clamp(static_cast<int>(halfWidthPx / kFineHalfPx), 1, factorFor(pxPerMm, kFinePxPerMm));
-        const Silhouette silhouette =
-            findSilhouette(grey, tone, coarse, region, pieces, piece, factor, pxPerMm);
-        if (!silhouette.found) continue;
-        Outline outline = traceAnimal(grey, tone, silhouette, halfWidthPx, pxPerMm);
-        if (outline.areaPx2 < options.smallestAnimalMm2 * pxPerMm * pxPerMm) continue;
-        if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
-        if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
-        outlines.push_back(std::move(outline));
+    Search search = searchIn(photo.grey, photoTone(), coarse, region, pxPerMm, options);
+    if (!search.plateSeen) return cannotSeparate;
+    if (worthColour(search)) {
+        const double smallestPx = options.smallestAnimalMm2 * std::pow(pxPerMm / factor, 2);
+        if (const auto picture = colourPicture(photo, coarse, region, smallestPx)) {
+            const Reduced coloured = reducedLight(picture->grey, picture->tone, part, factor);
+            Search byColour = searchIn(picture->grey, picture->tone, coloured, region, pxPerMm, options);
+            if (byColour.largestMm2 > kMuchLarger * search.largestMm2) search = std::move(byColour);
+        }
     }
-    if (outlines.empty()) return noAnimal;
-    if (std::ssize(outlines) > options.maxAnimals) return cannotSeparate;
-    return outlines;
+    if (search.outlines.empty()) return noAnimal;
+    if (std::ssize(search.outlines) > options.maxAnimals) return cannotSeparate;
+    return std::move(search.outlines);
 }
 
 }  // namespace ringrule

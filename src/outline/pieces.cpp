@@ -21,6 +21,9 @@ constexpr int kRowCount = 5;           ///< and is made of this many marks
 constexpr double kCardReach = 1.15;   ///< of a card marker's side: writing on the card lies within
 constexpr double kCardWordReach = 1.6;  ///< of the marker's side: largest extent of a word that hangs together
 constexpr double kLetterGap = 0.5;    ///< of the marker's side: between letters
+constexpr double kReachMm = 15.0;      ///< farthest that a thin end is looked for beyond its piece
+constexpr double kJoinMm = 1.5;        ///< widest gap between parted pieces of one animal
+constexpr double kLooseShare = 0.4;    ///< of the way from the threshold to the plate's light: what still joins them
 constexpr double kLineAspect = 60.0;  ///< a line is at least this many times longer than wide
 
 double extentMm(const cv::Rect& bounds, double pxPerMm) { return std::hypot(bounds.width, bounds.height) / pxPerMm; }
@@ -135,6 +138,74 @@ bool reachesEdge(const PlateRegion& region, const cv::Mat1i& labels, const Piece
     return cv::countNonZero(hidden) > 2;
 }
 
+/// Whether two pieces hang together by something lighter than the threshold but clearly darker than the plate.
+bool hangTogether(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& a, const Piece& b, double loose) {
+    const cv::Rect window = a.bounds | b.bounds;
+    cv::Mat1b dark;
+    cv::compare(ratio(window), loose, dark, cv::CMP_LT);
+    cv::Mat1i joined;
+    cv::connectedComponents(dark, joined, 8, CV_32S);
+    int ofA = 0;
+    int ofB = 0;
+    for (int y = 0; y < window.height; ++y) {
+        for (int x = 0; x < window.width; ++x) {
+            const int label = labels(window.y + y, window.x + x);
+            if (label == a.label) ofA = joined(y, x);
+            if (label == b.label) ofB = joined(y, x);
+        }
+    }
+    return ofA != 0 && ofA == ofB;
+}
+
+/// The piece's bounds with what hangs on it at a looser threshold, ends too thin for the reduced picture, within reason.
+cv::Rect reachOf(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& piece, double loose, double pxPerMm) {
+    const int most = static_cast<int>(kReachMm * pxPerMm);
+    const cv::Rect window = cv::Rect(piece.bounds.x - most, piece.bounds.y - most, piece.bounds.width + 2 * most,
+                                     piece.bounds.height + 2 * most) & cv::Rect({0, 0}, ratio.size());
+    cv::Mat1b dark;
+    cv::compare(ratio(window), loose, dark, cv::CMP_LT);
+    cv::Mat1i joined;
+    cv::Mat stats;
+    cv::Mat centroids;
+    const int count = cv::connectedComponentsWithStats(dark, joined, stats, centroids, 8, CV_32S);
+    std::vector<bool> ours(static_cast<std::size_t>(count), false);
+    for (int y = piece.bounds.y; y < piece.bounds.br().y; ++y) {
+        for (int x = piece.bounds.x; x < piece.bounds.br().x; ++x) {
+            if (labels(y, x) == piece.label) ours[static_cast<std::size_t>(joined(y - window.y, x - window.x))] = true;
+        }
+    }
+    cv::Rect reach = piece.bounds;
+    for (int label = 1; label < count; ++label) {
+        if (!ours[static_cast<std::size_t>(label)]) continue;
+        reach |= cv::Rect(stats.at<int>(label, cv::CC_STAT_LEFT) + window.x, stats.at<int>(label, cv::CC_STAT_TOP) + window.y,
+                          stats.at<int>(label, cv::CC_STAT_WIDTH), stats.at<int>(label, cv::CC_STAT_HEIGHT));
+    }
+    return reach;
+}
+
+/// Pieces of one animal that a pale band or a thin place parts at the threshold, put together.
+void joinParted(const cv::Mat1f& ratio, double threshold, double pxPerMm, Pieces& pieces) {
+    const double loose = threshold + kLooseShare * (1.0 - threshold);
+    std::vector<Piece>& all = pieces.animals;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        for (std::size_t j = i + 1; j < all.size();) {
+            const bool near = gapBetween(all[i].bounds, all[j].bounds) < kJoinMm * pxPerMm;
+            if (!near || !hangTogether(ratio, pieces.labels, all[i], all[j], loose)) {
+                ++j;
+                continue;
+            }
+            cv::Mat1i part = pieces.labels(all[j].bounds);
+            part.setTo(all[i].label, part == all[j].label);
+            all[i].bounds |= all[j].bounds;
+            all[i].areaMm2 += all[j].areaMm2;
+            all[i].halfWidthMm = std::max(all[i].halfWidthMm, all[j].halfWidthMm);
+            all[i].atEdge = all[i].atEdge || all[j].atEdge;
+            all.erase(all.begin() + static_cast<std::ptrdiff_t>(j));
+            j = i + 1;
+        }
+    }
+}
+
 }  // namespace
 
 double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double noise) {
@@ -163,9 +234,13 @@ double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double n
         double n = 0.0;
         for (std::size_t i = k - 3; i <= k + 3 && i < kLevels; ++i) sum += steepness[i], n += count[i];
         if (n < 20.0) continue;
-        if (sum / n > best) best = sum / n, threshold = (static_cast<double>(k) + 0.5) / kLevels;
+        // The sum of gradients at a level is its contour's length, their mean its steepness: long steep contours are bodies,
+        // short steep ones are eyes.
+        const double steep = sum / n;
+        if (steep < std::max(0.06, 4.0 * noise)) continue;
+        if (const double rank = steep * std::sqrt(sum); rank > best) best = rank, threshold = (static_cast<double>(k) + 0.5) / kLevels;
     }
-    return best > std::max(0.06, 4.0 * noise) ? threshold : 0.0;
+    return threshold;
 }
 
 Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double threshold, double pxPerMm,
@@ -205,6 +280,9 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
         piece.atEdge = reachesEdge(region, pieces.labels, piece);
         pieces.animals.push_back(piece);
     }
+    joinParted(ratio, threshold, pxPerMm, pieces);
+    const double loose = threshold + kLooseShare * (1.0 - threshold);
+    for (Piece& piece : pieces.animals) piece.reach = reachOf(ratio, pieces.labels, piece, loose, pxPerMm);
     std::sort(pieces.animals.begin(), pieces.animals.end(),
               [](const Piece& a, const Piece& b) { return a.bounds.x < b.bounds.x; });
     return pieces;

@@ -13,6 +13,7 @@ namespace ringrule {
 struct Piece {
     int label = 0;           ///< in `Pieces::labels`
     cv::Rect bounds;         ///< in the reduced picture
+    cv::Rect reach;          ///< the same with what hangs on it more faintly: thin ends
     double areaMm2 = 0.0;
     double halfWidthMm = 0.0;  ///< largest distance of an inner point from its border
     bool atEdge = false;     ///< reaches the plate's edge or print that hides it
@@ -25,8 +26,9 @@ struct Pieces {
     double threshold = 0.0;      ///< share of the plate's light between animal and plate
 };
 
-/// The share of the plate's light at which edges are steepest: a step blurred by the lens is steepest half-way up, a soft
-/// shadow and the plate's own texture never are. Edges near print are left out. 0 when no edge stands out from noise.
+/// The share of the plate's light at which contours are long and steep: a step blurred by the lens is steepest half-way
+/// up, a soft shadow and the plate's own texture never are. Edges near print are left out. 0 when no edge stands out from
+/// noise.
 [[nodiscard]] double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double noise);
 
 /// Dark pieces below the threshold, print and debris left out. `ratio` is light over the background.

@@ -9,7 +9,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kMarginMm = 4.0;       ///< around the piece: thin ends that were lost at the coarse scale
+constexpr double kMarginMm = 3.0;       ///< around the piece's reach
 constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
@@ -129,7 +129,7 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     silhouette.stepPx = factor;
     const double coarsePxPerMm = pxPerMm / coarse.factor;
     const cv::Rect window =
-        grownWithin(piece.bounds, static_cast<int>(std::ceil(kMarginMm * coarsePxPerMm)), coarse.light.size());
+        grownWithin(piece.reach, static_cast<int>(std::ceil(kMarginMm * coarsePxPerMm)), coarse.light.size());
     cv::Mat1b own;
     cv::compare(pieces.labels(window), piece.label, own, cv::CMP_EQ);
     cv::Mat1b other(window.size(), static_cast<unsigned char>(0));
@@ -168,6 +168,8 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     const std::size_t outer = contourOver(contours, tree, seed);
     if (outer == contours.size()) return silhouette;
     silhouette.found = true;
+    const cv::Rect inner(2, 2, dark.cols - 4, dark.rows - 4);
+    silhouette.cut = std::any_of(contours[outer].begin(), contours[outer].end(), [&inner](cv::Point at) { return !inner.contains(at); });
     // OpenCV runs outer contours counter-clockwise in its own y-down picture as seen, holes clockwise.
     silhouette.outerPx = inPhoto(fine, contours[outer], true);
     const double finePxPerMm = pxPerMm / factor;

@@ -18,6 +18,7 @@ struct Silhouette {
     double inside = 0.0;                           ///< light of the animal near its edge …
     double outside = 0.0;                          ///< … and of the plate beside it
     double stepPx = 1.0;                           ///< side of the picture's pixels that it was found on
+    bool cut = false;                              ///< it runs out of the window in which it was looked for
     bool glare = false;                            ///< a reflection inside the body
     bool found = false;
 };
