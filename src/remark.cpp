@@ -22,6 +22,8 @@ constexpr std::array kEntries{
           "The photo has another size than the lens photos, in the same proportion: the lens was scaled to it."},
     Entry{Remark::LensOtherSize, "lens-other-size",
           "The photo's proportions differ from the lens photos': the lens was not used. Use the same camera setting."},
+    Entry{Remark::LensOtherCamera, "lens-other-camera",
+          "The photo is from another camera than the lens photos. Use that camera, or calibrate the lens of this one."},
     Entry{Remark::MarkersMissing, "markers-missing",
           "Some of the plate's markers were not found. Uncover and clean the plate."},
     Entry{Remark::PlateTilted, "plate-tilted", "The camera stood oblique to the plate. Square it up."},

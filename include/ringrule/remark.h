@@ -14,6 +14,7 @@ enum class Remark {
     NoMedia,            ///< box file without media: refraction not corrected, uncertainty widened
     LensScaled,         ///< the photo is smaller or larger than the lens photos, in the same proportion
     LensOtherSize,      ///< the photo's proportions differ from the lens photos': lens not used
+    LensOtherCamera,    ///< EXIF names another camera than that of the lens photos
     MarkersMissing,     ///< some of the plate's markers were not found
     PlateTilted,        ///< the camera stood oblique to the plate
     NoTimeInPhoto,      ///< the photo carries no time of exposure

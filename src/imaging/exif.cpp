@@ -21,6 +21,14 @@ std::string text(const Exiv2::ExifData& data, const char* key) {
     return value;
 }
 
+// A camera's name as EXIF's ASCII type allows it, in seven bits: what goes into JSON must be text.
+std::string sevenBit(std::string value) {
+    for (char& c : value) {
+        if (c < ' ' || c > '~') c = '?';
+    }
+    return value;
+}
+
 std::int64_t number(const Exiv2::ExifData& data, const char* key) {
     const auto found = data.findKey(Exiv2::ExifKey(key));
     return found == data.end() || found->count() == 0 ? 0 : std::int64_t{found->toLong()};
@@ -45,8 +53,8 @@ std::optional<std::string> isoTime(std::string value) {
 Exif entries(const Exiv2::ExifData& data) {
     Exif exif;
     exif.takenAt = isoTime(text(data, "Exif.Photo.DateTimeOriginal"));
-    exif.make = text(data, "Exif.Image.Make");
-    exif.model = text(data, "Exif.Image.Model");
+    exif.make = sevenBit(text(data, "Exif.Image.Make"));
+    exif.model = sevenBit(text(data, "Exif.Image.Model"));
     const std::int64_t orientation = number(data, "Exif.Image.Orientation");
     if (orientation >= 1 && orientation <= 8) exif.orientation = static_cast<int>(orientation);
     exif.widthPx = number(data, "Exif.Image.ImageWidth");

@@ -113,6 +113,14 @@ Lens readLens(const JsonField& field) {
     return lens;
 }
 
+LensOrigin readLensOrigin(const JsonField& field) {
+    const auto text = [&field](const char* key) {
+        const auto found = field.find(key);
+        return found ? found->text() : std::string();
+    };
+    return {text("calibrated_on"), text("camera_make"), text("camera_model")};
+}
+
 void checkFormat(const JsonField& document) {
     const JsonField field = document.at("format");
     const std::string format = field.text();
@@ -144,7 +152,10 @@ Box readDocument(const JsonField& document) {
     if (dictionaryOf(cards).opencvId == markerDictionary(box.plate.dictionary)->opencvId)
         cards.refuse("is the plate's own: cards need another dictionary");
     if (const auto media = document.find("media")) box.media = readMedia(*media);
-    if (const auto lens = document.find("lens")) box.lens = readLens(*lens);
+    if (const auto lens = document.find("lens")) {
+        box.lens = readLens(*lens);
+        box.lensOrigin = readLensOrigin(*lens);
+    }
     box.animalPlane = readAnimalPlane(document.at("animal_plane"), box.media);
     return box;
 }

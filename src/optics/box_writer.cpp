@@ -88,6 +88,17 @@ Json jsonOf(const Lens& lens) {
             {"image_size_px", {lens.imageWidthPx, lens.imageHeightPx}}};
 }
 
+// Without what is not known: a file says nothing rather than an empty text.
+void putOrigin(Json& lens, const LensOrigin& origin) {
+    const auto put = [&lens](const char* key, const std::string& text) {
+        lens.erase(key);
+        if (!text.empty()) lens[key] = text;
+    };
+    put("calibrated_on", origin.calibratedOn);
+    put("camera_make", origin.cameraMake);
+    put("camera_model", origin.cameraModel);
+}
+
 // A file of its own beside the one to be written, removed unless it takes that one's place.
 class FileBeside {
 public:
@@ -177,12 +188,27 @@ std::string boxText(const Box& box) {
                       {{"distance_from_plate_mm", box.animalPlane.distanceFromPlateMm},
                        {"tolerance_mm", box.animalPlane.toleranceMm}}}};
     if (box.media) document["media"] = jsonOf(*box.media);
-    if (box.lens) document["lens"] = jsonOf(*box.lens);
+    if (box.lens) {
+        document["lens"] = jsonOf(*box.lens);
+        putOrigin(document["lens"], box.lensOrigin);
+    }
     return written(document) + "\n";
 }
 
 void writeBox(const Box& box, const std::filesystem::path& path) {
     writeWhole(boxText(box), path);
+}
+
+void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path) {
+    static_cast<void>(readBox(path));
+    Json document = Json::parse(contentOf(path));
+    Json& field = document["lens"];
+    if (!field.is_object()) field = Json::object();
+    field.update(jsonOf(lens));
+    putOrigin(field, origin);
+    const std::string text = written(document) + "\n";
+    static_cast<void>(parseBox(text, path));
+    writeWhole(text, path);
 }
 
 RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale) {

@@ -196,6 +196,8 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     plate.cornersPx = plateCorners(best.placed, box.plate, in.lens);
     plate.cornerRmsPx = best.placed.rmsPx;
     plate.exifOrientation = photo.exifOrientation;
+    plate.cameraMake = photo.cameraMake;
+    plate.cameraModel = photo.cameraModel;
     plate.expectedMarkers = static_cast<int>(box.plate.markers.size());
     plate.cards = findCards(first, coarse, in, plate.markers);
     return plate;

@@ -35,6 +35,12 @@ bool looksOblique(const PlateHomography& plane, const PlateLayout& plate) {
     return std::max(std::abs(std::log(across)), std::abs(std::log(down))) > 0.2;
 }
 
+// Whether photo and lens photos name different cameras; one that says nothing of its camera contradicts none.
+bool otherCamera(const LensOrigin& lens, const FoundPlate& plate) {
+    const auto differ = [](const std::string& a, const std::string& b) { return !a.empty() && !b.empty() && a != b; };
+    return differ(lens.cameraMake, plate.cameraMake) || differ(lens.cameraModel, plate.cameraModel);
+}
+
 Refusal notDetermined() {
     return {"scale-not-determined",
             "The plate's markers do not fit the box file and its lens. Check the box file against the box."};
@@ -70,6 +76,7 @@ Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int ima
     if (!box.lens) remarks.push_back(Remark::NoLens);
     if (box.lens && !lens) remarks.push_back(Remark::LensOtherSize);
     if (lens && lens->scaled()) remarks.push_back(Remark::LensScaled);
+    if (lens && otherCamera(box.lensOrigin, plate)) remarks.push_back(Remark::LensOtherCamera);
     if (!box.media) remarks.push_back(Remark::NoMedia);
     if (std::ssize(plate.markers) < plate.expectedMarkers) remarks.push_back(Remark::MarkersMissing);
 

@@ -52,6 +52,13 @@ struct Lens {
     int imageHeightPx = 0;
 };
 
+/// Where a lens comes from; what is not known is empty.
+struct LensOrigin {
+    std::string calibratedOn;  ///< "YYYY-MM-DD"
+    std::string cameraMake;    ///< as EXIF names it
+    std::string cameraModel;
+};
+
 /// A measuring box as `calibration/NAME.json` describes it (format "ringrule-box/1", see `docs/box-file.md`).
 struct Box {
     std::string name;
@@ -60,6 +67,7 @@ struct Box {
     AnimalPlane animalPlane;
     std::optional<Media> media;
     std::optional<Lens> lens;
+    LensOrigin lensOrigin;
 };
 
 /// The box in `path`. Throws `Error(BadBox)`, one sentence that names the field, for anything that cannot be used.

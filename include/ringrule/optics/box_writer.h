@@ -14,6 +14,11 @@ namespace ringrule {
 /// Writes the box file whole or not at all, over one that is there. Throws `Error(NoSpace)`.
 void writeBox(const Box& box, const std::filesystem::path& path);
 
+/// Puts a lens and where it comes from into a box file, in place of one that is there. All else in the file stays, also
+/// what Ringrule does not know. Throws `Error(BadBox)` when the file, before or after, is no box file,
+/// `Error(NoSpace)`; the file is then as it was.
+void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path);
+
 /// How large a plate was printed: measured over stated length, across the plate (x) and down it (y).
 struct PrintScale {
     double across = 1.0;

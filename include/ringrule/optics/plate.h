@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <string>
 #include <vector>
 
 #include "ringrule/geometry/point.h"
@@ -25,6 +26,8 @@ struct FoundPlate {
     double cornerRmsPx = 0.0;             ///< residual of the marker corners about the plate's homography
     int expectedMarkers = 0;
     int exifOrientation = 1;  ///< of the photo: a box file's lens describes pixels as stored, not upright
+    std::string cameraMake{};  ///< as the photo's EXIF names it; empty when it does not
+    std::string cameraModel{};
 };
 
 /// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored" or "plate-mismatch".

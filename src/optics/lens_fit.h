@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include <Eigen/Core>
+
+#include "ringrule/optics/lens_calibration.h"
+
+namespace ringrule {
+
+/// Which coefficients of the distortion are fitted beside k1 and k2; others stay 0.
+struct LensModel {
+    bool thirdRadial = true;
+    bool tangential = true;
+};
+
+/// Where a board was before the camera, in the camera's frame.
+struct BoardPose {
+    Eigen::Matrix3d cameraFromBoard = Eigen::Matrix3d::Identity();
+    Eigen::Vector3d middle = Eigen::Vector3d::Zero();  ///< of the board's points, mm
+
+    /// Angle between the board's normal and the optical axis.
+    [[nodiscard]] double tiltRadians() const;
+    /// Angle of the turn that takes one board to the other.
+    [[nodiscard]] double turnTo(const BoardPose& other) const;
+};
+
+struct LensFit {
+    LensModel model;
+    Lens lens;
+    double rmsPx = 0.0;
+    double focalSdPx = 0.0;
+    double centreSdPx = 0.0;
+    std::array<double, 5> distortionSd{};
+    std::vector<double> viewRmsPx;  ///< in the order of the views
+    std::vector<BoardPose> poses;
+};
+
+/// Lens and poses that bring the printed points closest to where they were seen, all views of one size. Nothing when
+/// the views do not determine them. Precondition: at least one view, each with at least four points.
+[[nodiscard]] std::optional<LensFit> fitLens(const std::vector<const BoardView*>& views, const LensModel& model);
+
+}  // namespace ringrule
