@@ -11,19 +11,16 @@ namespace {
 
 constexpr double kMarginMm = 3.0;       ///< around the piece's reach
 constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
+constexpr float kBorderWeight = 0.02F;  ///< of border pixels in the light inside
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
 constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
 
-/// Mean of `light` where `mask` is set, over a square window of half the picture's resolution; where the window holds
-/// none of it, the mean of all. The levels are smooth: half the resolution is plenty.
-cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
-    cv::Mat1f weight;
-    mask.convertTo(weight, CV_32F, 1.0 / 255.0);
+/// Mean of `light` by `weight` over a square window, at half the picture's resolution, for levels are smooth; `overall`
+/// where the window holds next to no weight.
+cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1f& weight, float overall, int reach) {
     cv::Mat1f weighted;
     cv::multiply(light, weight, weighted);
-    const double total = cv::sum(weight)[0];
-    const float overall = static_cast<float>(total > 0.0 ? cv::sum(weighted)[0] / total : 0.0);
     const cv::Size half((light.cols + 1) / 2, (light.rows + 1) / 2);
     cv::Mat1f sum;
     cv::Mat1f share;
@@ -31,7 +28,6 @@ cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
     cv::resize(weight, share, half, 0.0, 0.0, cv::INTER_LINEAR);
     cv::blur(sum, sum, {reach + 1, reach + 1}, {-1, -1}, cv::BORDER_CONSTANT);
     cv::blur(share, share, {reach + 1, reach + 1}, {-1, -1}, cv::BORDER_CONSTANT);
-    // A little of the overall mean everywhere: it rules where there is nothing else and is not felt elsewhere.
     constexpr float kLittle = 0.004F;
     cv::Mat1f mean(half);
     for (int y = 0; y < half.height; ++y) {
@@ -41,6 +37,20 @@ cv::Mat1f localMean(const cv::Mat1f& light, const cv::Mat1b& mask, int reach) {
     }
     cv::resize(mean, mean, light.size(), 0.0, 0.0, cv::INTER_LINEAR);
     return mean;
+}
+
+/// A quantile of the light where `mask` is set; 0 when it is empty.
+float quantileIn(const cv::Mat1f& light, const cv::Mat1b& mask, double share) {
+    std::vector<float> values;
+    for (int y = 0; y < light.rows; ++y) {
+        for (int x = 0; x < light.cols; ++x) {
+            if (mask(y, x) != 0) values.push_back(light(y, x));
+        }
+    }
+    if (values.empty()) return 0.0F;
+    const auto at = values.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(values.size() - 1));
+    std::nth_element(values.begin(), at, values.end());
+    return *at;
 }
 
 struct Levels {
@@ -61,14 +71,19 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
     for (int round = 0; round < 2; ++round) {
         cv::Mat1b core;
         cv::erode(body, core, small);
-        if (cv::countNonZero(core) < 0.25 * cv::countNonZero(body)) core = body;
+        // A pixel on the border is part plate: in a thin tail there are no others, and the body's darker third stands in.
+        cv::Mat1f inner(light.size(), 0.0F);
+        inner.setTo(kBorderWeight, body);
+        inner.setTo(1.0F, core);
         cv::Mat1b grown;
         cv::dilate(body, grown, small);
         cv::Mat1b out = usable.clone();
         out.setTo(0, grown);
         out.setTo(0, other);
-        const cv::Mat1f inside = localMean(light, core, reach);
-        const cv::Mat1f outside = localMean(light, out, reach);
+        cv::Mat1f outer(light.size(), 0.0F);
+        outer.setTo(1.0F, out);
+        const cv::Mat1f inside = localMean(light, inner, quantileIn(light, body, 0.35), reach);
+        const cv::Mat1f outside = localMean(light, outer, static_cast<float>(cv::mean(light, out)[0]), reach);
         cv::addWeighted(inside, 0.5, outside, 0.5, 0.0, levels.threshold);
         levels.inside = cv::mean(inside, body)[0];
         levels.outside = cv::mean(outside, body)[0];
