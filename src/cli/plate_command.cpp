@@ -56,7 +56,9 @@ void addPlateCommand(CLI::App& app, Run& chosen) {
     CLI::App* command = app.add_subcommand("plate", "Makes a scale plate to print at true scale, and its box file");
     command->add_option("--size", options->size, "Width x height in mm as in 200x120, or a name (below)")->required();
     command->add_option("--paper", options->paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
-    command->add_option("--tone", options->tone, "Ground: pale, or dark for pale animals traced by hand")
+    command
+        ->add_option("--tone", options->tone,
+                     "Ground: pale, or dark to see pale animals (which are not measured before it)")
         ->check(CLI::IsMember({"pale", "dark"}));
     command->add_option("--name", options->name, "What keepers call the box (default: the box file's name)");
     command->add_option("--pdf", options->pdf, "PDF file to write")->required();

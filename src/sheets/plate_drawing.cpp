@@ -3,7 +3,6 @@
 
 #include <QPainter>
 #include <algorithm>
-#include <cmath>
 
 #include "sheets/paper_drawing.h"
 #include "sheets/plate_ruler.h"
@@ -13,35 +12,24 @@ namespace {
 
 const QColor kDarkGround(0x26, 0x26, 0x26);
 
-// Whether a number at this place of the scale would crowd a marker's quiet zone.
-bool markerNear(const PlateLayout& plate, double alongMm, double roomMm, bool down) {
-    return std::any_of(plate.markers.begin(), plate.markers.end(), [&](const PlateMarker& marker) {
-        const bool thatRim = down ? marker.centreMm.x < 0.5 * plate.widthMm : marker.centreMm.y > 0.5 * plate.heightMm;
-        const double at = down ? marker.centreMm.y : marker.centreMm.x;
-        return thatRim && std::abs(at - alongMm) < marker.sideMm * 2.0 / 3.0 + roomMm;
-    });
-}
-
 void drawLowerScale(QPainter& painter, const PlateLayout& plate, const PlateRuler& ruler, const QColor& ink) {
     const double foot = plate.heightMm - ruler.footMm();
     for (int mm = ruler.endMm(); mm <= static_cast<int>(plate.widthMm) - ruler.endMm(); ++mm) {
         const double length = ruler.tickMm(mm);
         painter.fillRect(QRectF(mm - 0.5 * ruler.strokeMm(), foot - length, ruler.strokeMm(), length), ink);
-        if (mm % 10 != 0 || markerNear(plate, mm, 3.5 * ruler.unitMm, false)) continue;
-        const double middle = plate.heightMm - 0.5 * (ruler.ticksMm() + ruler.stripMm()) - 0.4 * ruler.unitMm;
+    }
+    const double middle = plate.heightMm - 0.5 * (ruler.ticksMm() + ruler.stripMm()) - 0.4 * ruler.unitMm;
+    for (const int mm : numbersOn(plate, PlateScale::Lower))
         drawText(painter, QRectF(mm - 10.0, middle - 3.0, 20.0, 6.0), Qt::AlignCenter, QString::number(mm),
                  {ruler.numberMm(), false, ink});
-    }
 }
 
 void drawLeftScale(QPainter& painter, const PlateLayout& plate, const PlateRuler& ruler, const QColor& ink) {
-    for (int mm = ruler.endMm(); mm <= static_cast<int>(plate.heightMm) - ruler.endMm(); ++mm) {
-        const double length = ruler.tickMm(mm);
-        painter.fillRect(QRectF(ruler.footMm(), mm - 0.5 * ruler.strokeMm(), length, ruler.strokeMm()), ink);
-        if (mm % 10 != 0 || markerNear(plate, mm, 1.5 * ruler.unitMm, true)) continue;
+    for (int mm = ruler.endMm(); mm <= static_cast<int>(plate.heightMm) - ruler.endMm(); ++mm)
+        painter.fillRect(QRectF(ruler.footMm(), mm - 0.5 * ruler.strokeMm(), ruler.tickMm(mm), ruler.strokeMm()), ink);
+    for (const int mm : numbersOn(plate, PlateScale::Left))
         drawText(painter, QRectF(ruler.ticksMm() + 0.5 * ruler.unitMm, mm - 3.0, 12.0, 6.0),
                  Qt::AlignLeft | Qt::AlignVCenter, QString::number(mm), {ruler.numberMm(), false, ink});
-    }
 }
 
 }  // namespace

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include "sheets/plate_ruler.h"
 
@@ -13,37 +15,51 @@ QString fileOf(const PlateSheetOptions& options) {
     return QString::fromStdString(options.boxFile).toHtmlEscaped();
 }
 
-// The longest whole-tens stretch of a scale that both has ticks and is easy to set a rule to.
-QString stretch(double lengthMm, const PlateRuler& ruler) {
-    const int to = static_cast<int>(std::floor((lengthMm - ruler.endMm()) / 10.0)) * 10;
-    return QStringLiteral("from 10 to %1 it must be %2 mm").arg(to).arg(to - 10);
+// The longest stretch between two numbers of a scale.
+QString stretch(const PlateLayout& plate, PlateScale scale) {
+    const std::vector<int> numbers = numbersOn(plate, scale);
+    if (numbers.size() < 2) return QStringLiteral("every ten millimetres must be 10 mm");
+    return QStringLiteral("from %1 to %2 it must be %3 mm")
+        .arg(numbers.front())
+        .arg(numbers.back())
+        .arg(numbers.back() - numbers.front());
 }
 
-QString joinNotes(const PlateTiles& tiles) {
+// The numbers of a scale nearest to 50 mm before and behind a cut: far enough to set a rule to, near enough for a gap
+// to show.
+std::pair<int, int> numbersAbout(double cutMm, const std::vector<int>& numbers) {
+    const auto nearest = [&numbers](double wanted) {
+        return *std::min_element(numbers.begin(), numbers.end(),
+                                 [wanted](int a, int b) { return std::abs(a - wanted) < std::abs(b - wanted); });
+    };
+    return {nearest(cutMm - 50.0), nearest(cutMm + 50.0)};
+}
+
+QString joinNotes(const PlateLayout& plate, const PlateTiles& tiles) {
     QString places;
-    const auto add = [&places](const std::vector<double>& cuts, const QString& scale) {
-        for (std::size_t k = 1; k + 1 < cuts.size(); ++k) {
-            const int middle = static_cast<int>(std::lround(cuts[k] / 10.0)) * 10;
-            places += QStringLiteral("<li>%1: from %2 to %3, across the join, 100 mm.</li>")
-                          .arg(scale)
-                          .arg(middle - 50)
-                          .arg(middle + 50);
+    const auto add = [&](const std::vector<double>& cuts, PlateScale scale, const QString& words) {
+        const std::vector<int> numbers = numbersOn(plate, scale);
+        for (std::size_t k = 1; k + 1 < cuts.size() && !numbers.empty(); ++k) {
+            const auto [from, to] = numbersAbout(cuts[k], numbers);
+            places += QStringLiteral("<li>%1: from %2 to %3 it must be %4 mm.</li>")
+                          .arg(words)
+                          .arg(from)
+                          .arg(to)
+                          .arg(to - from);
         }
     };
-    add(tiles.cutsXMm, QStringLiteral("lower scale"));
-    add(tiles.cutsYMm, QStringLiteral("left scale"));
+    add(tiles.cutsXMm, PlateScale::Lower, QStringLiteral("lower scale"));
+    add(tiles.cutsYMm, PlateScale::Left, QStringLiteral("left scale"));
     return QStringLiteral(
                "<h2>Join the %1 sheets</h2>"
                "<p>Each sheet but the first has a grey tab: it goes <b>under</b> its neighbour. Cut the neighbour "
-               "along the "
-               "straight line through its two ring marks, against a steel rule. Lay its cut edge on the line between "
-               "the "
-               "ring marks of the sheet with the tab, so that both rings are whole again and the scale runs on "
-               "straight. "
-               "Fix with a thin, even film of glue; no wet paste, which stretches paper.</p>"
-               "<p><b>Check each join with a steel rule before laminating</b> (100 mm are 99.6 mm where the bar of 200 "
-               "mm is "
-               "199.2 mm long):</p><ul>%2</ul>"
+               "along "
+               "the straight line through its two ring marks, against a steel rule. Lay its cut edge on the line "
+               "between "
+               "the ring marks of the sheet with the tab, so that both rings are whole again and the scale runs on "
+               "straight. Fix with a thin, even film of glue; no wet paste, which stretches paper.</p>"
+               "<p><b>Check each join with a steel rule before laminating</b> (where the bar of 200 mm is 199 mm long, "
+               "100 mm are 99.5 mm):</p><ul>%2</ul>"
                "<p>If one is off by more than 0.2 mm, lift the sheet and set it again: the box file describes a plate "
                "without gaps, and a gap is an error in every animal that lies across it.</p>")
         .arg(tiles.sheets())
@@ -53,9 +69,10 @@ QString joinNotes(const PlateTiles& tiles) {
 QString toneNote(PlateTone tone) {
     if (tone == PlateTone::Pale) return {};
     return QStringLiteral(
-        "<h2>A dark plate</h2><p>It is for photos in which a pale or transparent animal is traced by hand. Ringrule "
+        "<h2>A dark plate</h2><p>It is for photos of pale or transparent animals that you look at yourself. Ringrule "
         "finds "
-        "an outline by itself only where the animal is darker than the plate: for that use the pale one.</p>");
+        "this plate and its scale, but outlines animals only where they are darker than the plate: to measure, use the "
+        "pale one.</p>");
 }
 
 }  // namespace
@@ -74,8 +91,7 @@ QString barNote(double acrossMm, double downMm, const PlateSheetOptions& options
 
 QString makingNotes(const Box& box, const PlateTiles& tiles, const PlateSheetOptions& options) {
     const PlateLayout& plate = box.plate;
-    const PlateRuler ruler(std::min(plate.widthMm, plate.heightMm));
-    const QString join = tiles.sheets() > 1 ? joinNotes(tiles) : QString();
+    const QString join = tiles.sheets() > 1 ? joinNotes(plate, tiles) : QString();
     return QStringLiteral(
                "<h2>Print</h2>"
                "<p>Heavy matt white paper, or white polyester film for laser printers, which water does not swell. "
@@ -107,7 +123,7 @@ QString makingNotes(const Box& box, const PlateTiles& tiles, const PlateSheetOpt
                "<b>lens</b>. "
                "Each makes every interval narrower. Change the plate when the film lifts, clouds or gets scratched.</p>"
                "%6")
-        .arg(join, stretch(plate.widthMm, ruler), stretch(plate.heightMm, ruler), fileOf(options))
+        .arg(join, stretch(plate, PlateScale::Lower), stretch(plate, PlateScale::Left), fileOf(options))
         .arg(box.animalPlane.distanceFromPlateMm)
         .arg(toneNote(options.tone));
 }

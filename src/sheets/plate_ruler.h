@@ -3,6 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
+
+#include "ringrule/optics/box_file.h"
 
 namespace ringrule {
 
@@ -22,5 +25,11 @@ struct PlateRuler {
     [[nodiscard]] int endMm() const { return static_cast<int>(std::ceil(5.0 * unitMm)); }
     [[nodiscard]] double tickMm(int mm) const { return unitMm * (mm % 10 == 0 ? 3.6 : (mm % 5 == 0 ? 3.0 : 2.2)); }
 };
+
+/// The plate's two scales: along its lower edge, and down its left one.
+enum class PlateScale { Lower, Left };
+
+/// The tens of a scale that bear a number: all but those that would crowd a marker.
+[[nodiscard]] std::vector<int> numbersOn(const PlateLayout& plate, PlateScale scale);
 
 }  // namespace ringrule

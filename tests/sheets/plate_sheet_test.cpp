@@ -9,6 +9,7 @@
 #include "../records/scratch_folder.h"
 #include "ringrule/error.h"
 #include "ringrule/optics/box_writer.h"
+#include "sheets/plate_ruler.h"
 #include "sheets/plate_tiles.h"
 
 using namespace ringrule;
@@ -121,6 +122,23 @@ TEST_CASE("named plates take one sheet of either paper, the longest two") {
         INFO(named.name);
         for (const Paper paper : {Paper::A4, Paper::Letter})
             CHECK(tilesOf(plateLayout(named.size), paper).sheets() == (named.name == "longest" ? 2 : 1));
+    }
+}
+
+TEST_CASE("each join lies between numbers that a rule can be set to") {
+    const PlateLayout plate = plateLayout(plateSizeOf("longest"));
+    const std::vector<int> numbers = numbersOn(plate, PlateScale::Lower);
+    for (const int number : numbers)
+        for (const PlateMarker& marker : plate.markers)
+            CHECK((marker.centreMm.y < 0.5 * plate.heightMm ||
+                   std::abs(marker.centreMm.x - number) > 0.5 * marker.sideMm + marker.sideMm / 6.0));
+    for (const Paper paper : {Paper::A4, Paper::Letter}) {
+        const double cut = tilesOf(plate, paper).cutsXMm[1];
+        const auto within = [&](double from, double to) {
+            return std::any_of(numbers.begin(), numbers.end(), [&](int mm) { return mm >= from && mm <= to; });
+        };
+        CHECK(within(cut - 70.0, cut - 30.0));
+        CHECK(within(cut + 30.0, cut + 70.0));
     }
 }
 
