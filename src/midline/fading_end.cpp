@@ -14,12 +14,14 @@ namespace {
 constexpr double kThinInBlurs = 4.5;     ///< an end this wide in sigmas of the edge shows as an outline
 constexpr double kMeanSteps = 8.0;       ///< the dip is compared with its mean over about this many steps
 constexpr double kLeastDip = 0.12;       ///< of the body's contrast: below this a thread is not told from the plate
-constexpr double kHolds = 0.6;           ///< of the usual dip: a thread goes on; a fin behind it, wide and faint, dips less
+constexpr double kHolds = 0.65;          ///< of the usual dip: a thread goes on; a fin behind it, wide and faint, dips less
+constexpr double kWide = 0.45;           ///< of the middle's dip: a thread is not that dark beside it, a fin is
 constexpr double kLongestShare = 0.35;   ///< of the outline's length: more is not believed
 
 /// How much darker a thread is than the plate on both sides, and where its middle lies across.
 struct Dip {
     double depth = 0.0;
+    double beside = 0.0;  ///< the same two sigmas and a pixel off the middle
     double offset = 0.0;
 };
 
@@ -37,7 +39,7 @@ struct Follower {
 
     [[nodiscard]] Dip dipAt(PixelPoint at, PixelPoint along) const {
         const PixelPoint left{along.y, -along.x};
-        const double away = 3.0 * sigmaPx + 1.5;
+        const double away = 3.5 * sigmaPx + 2.0;
         double plate = 0.0;
         for (const double d : {away, away + 1.0, away + 2.0}) {
             plate += light(at + left * d, along) + light(at - left * d, along);
@@ -54,6 +56,8 @@ struct Follower {
             moment += dark * t;
             if (std::abs(i) <= 1) dip.depth += dark / 3.0;
         }
+        const double flank = 2.0 * sigmaPx + 1.0;
+        dip.beside = plate - 0.5 * (light(at + left * flank, along) + light(at - left * flank, along));
         dip.offset = weight > 0.0 ? std::clamp(moment / weight, -0.6, 0.6) : 0.0;
         return dip;
     }
@@ -79,7 +83,7 @@ void carryOn(const Follower& follower, Midline& midline, double contrast, double
     for (double gone = 0.0; gone < longestPx; gone += 1.0) {
         const PixelPoint ahead = at + along;
         const Dip dip = follower.dipAt(ahead, along);
-        if (dip.depth < kHolds * usual || dip.depth < kLeastDip * contrast) break;
+        if (dip.depth < kHolds * usual || dip.depth < kLeastDip * contrast || dip.beside > kWide * dip.depth) break;
         const PixelPoint left{along.y, -along.x};
         const PixelPoint next = ahead + left * (0.5 * dip.offset);
         along = unit(along * 6.0 + unit(next - at));

@@ -12,6 +12,7 @@ namespace {
 constexpr double kMarginMm = 3.0;       ///< around the piece's reach
 constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
 constexpr float kBorderWeight = 0.02F;  ///< of border pixels in the light inside
+constexpr float kPalestSkin = 0.35F;     ///< of the way from the body's darker third to the plate
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
 constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
@@ -82,8 +83,12 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
         out.setTo(0, other);
         cv::Mat1f outer(light.size(), 0.0F);
         outer.setTo(1.0F, out);
-        const cv::Mat1f inside = localMean(light, inner, quantileIn(light, body, 0.35), reach);
-        const cv::Mat1f outside = localMean(light, outer, static_cast<float>(cv::mean(light, out)[0]), reach);
+        const float darker = quantileIn(light, body, 0.35);
+        const float plate = static_cast<float>(cv::mean(light, out)[0]);
+        cv::Mat1f inside = localMean(light, inner, darker, reach);
+        const cv::Mat1f outside = localMean(light, outer, plate, reach);
+        // What is lighter than skin gets is a fin that the piece began with.
+        cv::threshold(inside, inside, static_cast<double>(darker + kPalestSkin * (plate - darker)), 0.0, cv::THRESH_TRUNC);
         cv::addWeighted(inside, 0.5, outside, 0.5, 0.0, levels.threshold);
         levels.inside = cv::mean(inside, body)[0];
         levels.outside = cv::mean(outside, body)[0];
