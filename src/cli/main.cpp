@@ -5,8 +5,10 @@
 
 #include "cli/box_command.h"
 #include "cli/cards_command.h"
+#include "cli/check_command.h"
 #include "cli/command.h"
 #include "cli/interrupt.h"
+#include "cli/lens_command.h"
 #include "cli/plate_command.h"
 #include "ringrule/imaging/memory.h"
 
@@ -28,6 +30,8 @@ void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
     ringrule::cli::addPlateCommand(app, chosen);
     ringrule::cli::addCardsCommand(app, chosen);
     ringrule::cli::addBoxCommand(app, chosen);
+    ringrule::cli::addLensCommand(app, chosen);
+    ringrule::cli::addCheckCommand(app, chosen);
 }
 
 ExitStatus runChosen(const ringrule::cli::Run& chosen) {
