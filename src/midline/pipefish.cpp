@@ -60,11 +60,14 @@ Station tailEndOf(const WidthProfile& profile, double fromShare, double flare) {
     double narrowest = 1e9;
     double at = 1.0;
     const double step = 1.0 / lengthSteps(profile);
-    for (double share = fromShare; share < 1.0 - 2.0 * step; share += step) {
+    // Stations without a width at the end are a thread that was followed past the outline.
+    double last = 1.0;
+    while (last > fromShare && profile.at(last - step) <= 0.5) last -= step;
+    for (double share = fromShare; share < last - 2.0 * step; share += step) {
         if (profile.at(share) < narrowest) narrowest = profile.at(share), at = share;
     }
     double flared = at;
-    for (double share = at; share < 1.0; share += step) {
+    for (double share = at; share < last; share += step) {
         if (profile.at(share) > profile.at(flared)) flared = share;
     }
     if (profile.at(flared) < flare * narrowest + 1.0 || at > 1.0 - 4.0 * step) return {1.0, 0.0, false};

@@ -238,7 +238,7 @@ double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double n
         // short steep ones are eyes.
         const double steep = sum / n;
         if (steep < std::max(0.06, 4.0 * noise)) continue;
-        if (const double rank = steep * std::sqrt(sum); rank > best) best = rank, threshold = (static_cast<double>(k) + 0.5) / kLevels;
+        if (const double rank = std::pow(steep, 1.5) * std::sqrt(sum); rank > best) best = rank, threshold = (static_cast<double>(k) + 0.5) / kLevels;
     }
     return threshold;
 }

@@ -12,7 +12,7 @@ namespace {
 constexpr double kMarginMm = 3.0;       ///< around the piece's reach
 constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
 constexpr float kBorderWeight = 0.02F;  ///< of border pixels in the light inside
-constexpr float kPalestSkin = 0.35F;     ///< of the way from the body's darker third to the plate
+constexpr float kPalestSkin = 0.30F;     ///< of the way from the body's darker third to the plate
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
 constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
@@ -67,7 +67,12 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
     const int margin = 2 * std::max(1, static_cast<int>(std::lround(0.8 * pxPerMm))) + 1;
     const cv::Mat near = cv::getStructuringElement(cv::MORPH_RECT, {margin, margin});
     const cv::Mat small = cv::Mat1b::ones(3, 3);
-    cv::Mat1b body = piece.clone();
+    // To begin with, the piece without what is far nearer to the plate than to the body: fins that hung on it.
+    const float darkest = quantileIn(light, piece, 0.35);
+    const float brightest = quantileIn(light, usable, 0.6);
+    cv::Mat1b body;
+    cv::compare(light, static_cast<double>(darkest + 0.6F * (brightest - darkest)), body, cv::CMP_LT);
+    body &= piece;
     Levels levels;
     for (int round = 0; round < 2; ++round) {
         cv::Mat1b core;
