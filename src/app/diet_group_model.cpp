@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/diet_group_model.h"
 
+#include <QObject>
 #include <algorithm>
+#include <cmath>
+
+#include "ringrule/statistics/distributions.h"
 
 namespace ringrule {
 namespace {
@@ -13,6 +17,17 @@ QString eachAnimal(const DietGroup& group) {
         parts << QStringLiteral("%1 %2").arg(QString::fromStdString(group.codes[k]),
                                              QString::number(group.mmPerDay[k], 'f', 3));
     return parts.join(QStringLiteral(",  "));
+}
+
+/// The mean with the half-width of its 95 % interval, from the spread between animals (Student's t).
+QString meanText(const DietGroup& group) {
+    const double n = static_cast<double>(group.mmPerDay.size());
+    const QString mean = QString::number(group.meanMmPerDay, 'f', 3);
+    if (group.mmPerDay.size() < 2) return QObject::tr("%1, one animal").arg(mean);
+    double squares = 0.0;
+    for (const double rate : group.mmPerDay) squares += (rate - group.meanMmPerDay) * (rate - group.meanMmPerDay);
+    const double half = studentQuantile(0.975, n - 1.0) * std::sqrt(squares / (n - 1.0) / n);
+    return QStringLiteral("%1 ± %2").arg(mean, QString::number(half, 'f', 3));
 }
 
 }  // namespace
@@ -49,7 +64,7 @@ QVariant DietGroupModel::data(const QModelIndex& index, int role) const {
         case Tanks:
             return group.tanks;
         case Mean:
-            return QString::number(group.meanMmPerDay, 'f', 3);
+            return meanText(group);
         default:
             return eachAnimal(group);
     }
@@ -69,7 +84,7 @@ QVariant DietGroupModel::headerData(int section, Qt::Orientation orientation, in
         case Tanks:
             return tr("Tanks");
         case Mean:
-            return tr("Mean, mm/day");
+            return tr("Mean of animals, mm/day");
         default:
             return tr("Each animal, mm/day");
     }

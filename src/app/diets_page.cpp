@@ -8,6 +8,7 @@
 #include <set>
 
 #include "app/cautions.h"
+#include "app/growth_lines.h"
 #include "app/table_style.h"
 #include "ui_diets_page.h"
 
@@ -58,6 +59,8 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
     ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::To, QHeaderView::Stretch);
     ui_->groupTable->horizontalHeader()->setSectionResizeMode(DietGroupModel::Each, QHeaderView::Stretch);
     ui_->cautionLabel->setText(judgingCaution());
+    ui_->lengthChart->setTextScale(0.92);
+    ui_->ratioChart->setTextScale(0.92);
     connect(&collection_, &Collection::reviewChanged, this, &DietsPage::showReview);
     connect(ui_->changeTable->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex& current) { showChange(current.row()); });
@@ -76,6 +79,8 @@ void DietsPage::showReview() {
     const Review& review = collection_.review();
     changes_.show(review.dietChanges);
     ui_->sentenceLabel->setText(tr("No animal has two sessions before a change of food yet."));
+    for (QWidget* part : std::initializer_list<QWidget*>{ui_->lengthChart, ui_->ratioChart, ui_->changeTable})
+        part->setVisible(changes_.rowCount() > 0);
     if (changes_.rowCount() > 0) {
         ui_->changeTable->selectRow(0);
         showChange(0);
@@ -110,7 +115,13 @@ void DietsPage::fillSpecies() {
 }
 
 void DietsPage::showChange(int row) {
-    if (row >= 0) ui_->sentenceLabel->setText(textOf(changes_.change(row).sentence));
+    if (row < 0) return;
+    const DietChange& change = changes_.change(row);
+    const Review& review = collection_.review();
+    ui_->sentenceLabel->setText(textOf(change.sentence));
+    auto [length, ratio] = changeCharts(review.histories, change.animal, change.changedOn, *review.asOf);
+    ui_->lengthChart->setChart(std::move(length));
+    ui_->ratioChart->setChart(std::move(ratio));
 }
 
 void DietsPage::compare() {

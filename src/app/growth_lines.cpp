@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/growth_lines.h"
 
+#include <QObject>
 #include <algorithm>
 
 namespace ringrule {
@@ -13,6 +14,25 @@ ChartMeasure evidenceMeasure(const Finding& finding) {
     if (speaksOf("width")) return ChartMeasure::WidthRatio;
     if (speaksOf("condition") || speaksOf("depth")) return ChartMeasure::DepthRatio;
     return ChartMeasure::StandardLength;
+}
+
+/// Only what was known on a day.
+void cutAfter(std::vector<GrowthLine>& lines, Date day) {
+    for (GrowthLine& line : lines) std::erase_if(line.points, [&](const Observation& o) { return o.on > day; });
+}
+
+double dayNumber(Date day) {
+    return static_cast<double>(day.time_since_epoch().count());
+}
+
+/// Marks where the animal's food was changed after it was first seen.
+void markFood(Chart& chart, const std::vector<AnimalHistory>& histories, AnimalId animal, Date until) {
+    for (const AnimalHistory& history : histories) {
+        if (history.animal.id != animal || history.observations.empty()) continue;
+        for (const DietSpell& spell : history.dietSpells)
+            if (spell.from > history.observations.front().on && spell.from <= until)
+                chart.marks.push_back({dayNumber(spell.from), QObject::tr("food changed").toStdString()});
+    }
 }
 
 }  // namespace
@@ -32,6 +52,36 @@ std::optional<TankId> lastTank(const AnimalHistory& history) {
     return last == history.stays.end() ? std::nullopt : std::optional(last->tank);
 }
 
+std::set<AnimalId> sharedTank(const std::vector<AnimalHistory>& histories, AnimalId animal, Date day) {
+    const auto tankOn = [day](const AnimalHistory& history) -> std::optional<TankId> {
+        for (const Stay& stay : history.stays)
+            if (stay.from <= day && (!stay.to || day < *stay.to)) return stay.tank;
+        return std::nullopt;
+    };
+    std::optional<TankId> tank;
+    for (const AnimalHistory& history : histories)
+        if (history.animal.id == animal) tank = tankOn(history);
+    std::set<AnimalId> mates{animal};
+    for (const AnimalHistory& history : histories)
+        if (tank && tankOn(history) == tank) mates.insert(history.animal.id);
+    return mates;
+}
+
+std::pair<Chart, Chart> changeCharts(const std::vector<AnimalHistory>& histories, AnimalId animal, Date changedOn,
+                                     Date asOf) {
+    std::vector<GrowthLine> lines = growthLines(histories, sharedTank(histories, animal, changedOn), {animal});
+    cutAfter(lines, asOf);
+    GrowthChartOptions options;
+    options.time = TimeAxis::ByDate;
+    std::pair<Chart, Chart> charts{growthChart(lines, ChartMeasure::StandardLength, options),
+                                   growthChart(lines, ChartMeasure::DepthRatio, options)};
+    for (Chart* chart : {&charts.first, &charts.second}) {
+        chart->note.clear();
+        markFood(*chart, histories, animal, asOf);
+    }
+    return charts;
+}
+
 Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& finding) {
     std::set<AnimalId> shown{finding.animal};
     for (const AnimalHistory& history : histories)
@@ -39,12 +89,12 @@ Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& 
             finding.comparedWith.end())
             shown.insert(history.animal.id);
     std::vector<GrowthLine> lines = growthLines(histories, shown, {finding.animal});
-    // Only what was known when the finding was told.
-    for (GrowthLine& line : lines)
-        std::erase_if(line.points, [&](const Observation& observation) { return observation.on > finding.on; });
+    cutAfter(lines, finding.on);
     GrowthChartOptions options;
     options.time = TimeAxis::ByDate;
-    return growthChart(lines, evidenceMeasure(finding), options);
+    Chart chart = growthChart(lines, evidenceMeasure(finding), options);
+    markFood(chart, histories, finding.animal, finding.on);
+    return chart;
 }
 
 }  // namespace ringrule

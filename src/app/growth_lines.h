@@ -2,6 +2,7 @@
 #pragma once
 
 #include <set>
+#include <utility>
 #include <vector>
 
 #include "ringrule/judge/finding.h"
@@ -15,6 +16,14 @@ namespace ringrule {
 
 /// The tank in which an animal is, or was last.
 [[nodiscard]] std::optional<TankId> lastTank(const AnimalHistory& history);
+
+/// The animal and those that shared its tank on a day.
+[[nodiscard]] std::set<AnimalId> sharedTank(const std::vector<AnimalHistory>& histories, AnimalId animal, Date day);
+
+/// Two charts of an animal among its tankmates, its change of food marked: length, and depth ratio. Nothing from after
+/// `asOf`.
+[[nodiscard]] std::pair<Chart, Chart> changeCharts(const std::vector<AnimalHistory>& histories, AnimalId animal,
+                                                   Date changedOn, Date asOf);
 
 /// The chart that shows a finding's evidence: its animal against those it was compared with, or else its own past.
 [[nodiscard]] Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& finding);

@@ -2,7 +2,6 @@
 #include "app/sheet_of_animal.h"
 
 #include <algorithm>
-#include <set>
 
 #include "app/growth_lines.h"
 
@@ -15,17 +14,6 @@ const Spell* on(const std::vector<Spell>& spells, Date day) {
     const auto held = std::find_if(spells.begin(), spells.end(),
                                    [&](const Spell& s) { return s.from <= day && (!s.to || day < *s.to); });
     return held == spells.end() ? nullptr : &*held;
-}
-
-/// The animal and those that shared its tank on a day.
-std::set<AnimalId> tankmates(const std::vector<AnimalHistory>& histories, const AnimalHistory& animal, Date day) {
-    std::set<AnimalId> mates{animal.animal.id};
-    const Stay* stay = on(animal.stays, day);
-    if (stay == nullptr) return mates;
-    for (const AnimalHistory& other : histories)
-        if (const Stay* theirs = on(other.stays, day); theirs != nullptr && theirs->tank == stay->tank)
-            mates.insert(other.animal.id);
-    return mates;
 }
 
 void addNewestPhoto(AnimalSheet& sheet, const Collection& collection) {
@@ -62,7 +50,7 @@ AnimalSheet sheetOfAnimal(const Collection& collection, AnimalId animal) {
     if (const DietSpell* spell = on(sheet.history.dietSpells, sheet.asOf))
         for (const Diet& diet : collection.store().diets())
             if (diet.id == spell->diet) sheet.diet = diet.name;
-    sheet.lines = growthLines(review.histories, tankmates(review.histories, sheet.history, sheet.asOf), {animal});
+    sheet.lines = growthLines(review.histories, sharedTank(review.histories, animal, sheet.asOf), {animal});
     for (const Finding& finding : review.findings)
         if (finding.animal == animal) sheet.findings.push_back(finding);
     addNewestPhoto(sheet, collection);

@@ -53,6 +53,7 @@ public:
         paintTitles();
         paintAxes();
         paintBand();
+        paintMarks();
         for (const ChartSeries& series : chart_.series)
             if (!series.highlighted) paintSeries(series);
         for (const ChartSeries& series : chart_.series)
@@ -155,6 +156,22 @@ private:
         p_.drawPolygon(edge);
         p_.setPen(QPen(inks_.quietLine, 1.2, Qt::DashLine));
         p_.drawPolyline(middle);
+    }
+
+    void paintMarks() {
+        p_.setFont(small_);
+        for (const ChartTick& mark : chart_.marks) {
+            if (mark.at < chart_.x.low || mark.at > chart_.x.high) continue;
+            const double x = xAt(mark.at);
+            p_.setPen(QPen(inks_.quietText, 1.0, Qt::DotLine));
+            p_.drawLine(QPointF(x, plot_.top()), QPointF(x, plot_.bottom()));
+            p_.setPen(inks_.quietText);
+            const bool leftSide = x > plot_.center().x();
+            const double wide = 14.0 * text_;
+            p_.drawText(QRectF(leftSide ? x - wide - 0.4 * text_ : x + 0.4 * text_, plot_.top(), wide, 1.3 * text_),
+                        (leftSide ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter,
+                        QString::fromStdString(mark.label));
+        }
     }
 
     [[nodiscard]] QColor inkOf(const ChartSeries& series) const {

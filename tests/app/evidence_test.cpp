@@ -69,6 +69,21 @@ TEST_CASE("an evidence chart shows the measure that was compared") {
     CHECK(evidenceChart(threeHistories(), finding).y.title == "Standard length (mm)");
 }
 
+TEST_CASE("a change of food is marked on the charts, and nothing from after the day they tell of") {
+    std::vector<AnimalHistory> histories = threeHistories();
+    for (AnimalHistory& history : histories) history.stays = {{history.animal.id, {1}, day(0), {}}};
+    histories[2].stays.front().to = day(1);
+    histories[1].dietSpells = {{{2}, {1}, day(0) - std::chrono::days(30), day(2)}, {{2}, {2}, day(2), {}}};
+    const auto [length, ratio] = changeCharts(histories, {2}, day(2), day(4));
+    REQUIRE(length.marks.size() == 1);
+    CHECK(length.marks[0].at == 22340.0);
+    // The third animal had left the tank when the food was changed.
+    CHECK(length.series.size() == 2);
+    CHECK(length.series[1].highlighted);
+    CHECK(ratio.series[0].points.size() == 5);
+    CHECK(evidenceChart(histories, thinFinding()).marks.size() == 1);
+}
+
 TEST_CASE("the animal table says which animal needs a look, and why") {
     Collection collection;
     AnimalTableModel model(collection);

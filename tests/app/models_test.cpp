@@ -159,6 +159,8 @@ TEST_CASE("diet tables name diets and verdicts and never print a bare rate") {
     groups.show({group});
     readEverything(groups);
     CHECK(groups.index(0, DietGroupModel::Each).data().toString() == "P1 0.400,  P2 0.500");
+    // t(0.975, 1) = 12.706 (Student's table), s/sqrt(n) = 0.05.
+    CHECK(groups.index(0, DietGroupModel::Mean).data().toString() == "0.450 ± 0.635");
     groups.show({});
     CHECK(groups.rowCount() == 0);
 }

@@ -47,8 +47,9 @@ struct Chart {
     ChartAxis y;
     std::vector<ChartSeries> series;
     std::vector<ChartBandPoint> band;
-    std::string note;           ///< small print under the chart: what band, bars and hollow marks mean
-    std::string emptySentence;  ///< said in place of the chart when no series has a point
+    std::vector<ChartTick> marks;  ///< upright lines at a moment, e.g. a change of food
+    std::string note;              ///< small print under the chart: what band, bars and hollow marks mean
+    std::string emptySentence;     ///< said in place of the chart when no series has a point
 };
 
 enum class AxisEnds { OnTicks, AsGiven };
