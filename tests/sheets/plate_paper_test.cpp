@@ -8,6 +8,7 @@
 #include "../records/scratch_folder.h"
 #include "paper_raster.h"
 #include "ringrule/imaging/photo.h"
+#include "ringrule/optics/box_check.h"
 #include "ringrule/optics/box_writer.h"
 #include "ringrule/optics/plate.h"
 #include "ringrule/optics/scale.h"
@@ -142,6 +143,19 @@ cv::Mat1b cardOf(const ScratchFolder& folder, int number, const std::string& nam
         cv::Rect(cvRound(corner.x), cvRound(corner.y), cvRound(25.0 * page.pxPerMm), cvRound(14.0 * page.pxPerMm)));
 }
 
+// What a photo of the plate, here a quarter as fine as the raster, says of its box.
+PlateCheck checked(const raster::Page& page, const Box& box) {
+    cv::Mat1b small;
+    cv::resize(page.grey, small, {}, 0.25, 0.25, cv::INTER_AREA);
+    cv::copyMakeBorder(small, small, 40, 40, 40, 40, cv::BORDER_CONSTANT, cv::Scalar(110));
+    const Photo photo = photographed(small);
+    const auto plate = findPlate(photo, box);
+    REQUIRE(plate);
+    const auto scale = Scale::fromPlate(box, plate.value(), photo.grey.cols, photo.grey.rows);
+    REQUIRE(scale);
+    return checkPlate(box, plate.value(), scale.value());
+}
+
 }  // namespace
 
 TEST_CASE("printed markers lie where the box file says") {
@@ -229,6 +243,14 @@ TEST_CASE("joined sheets make one plate") {
     const Found found = raster::markersOn(whole, cv::aruco::DICT_4X4_50);
     CHECK(found.size() == plate.box.plate.markers.size());
     CHECK(largestMiss(found, plate.box.plate) < kToleranceMm);
+
+    // Laid down half a millimetre apart, a photo shows it even where nobody held a rule to it.
+    CHECK(checked(whole, plate.box).holds());
+    const int gap = cvRound(0.5 * pxPerMm), at = cvRound(cut * pxPerMm);
+    raster::Page apart{cv::Mat1b(joined.rows, joined.cols + gap, static_cast<unsigned char>(255)), pxPerMm};
+    joined.colRange(0, at).copyTo(apart.grey.colRange(0, at));
+    joined.colRange(at, joined.cols).copyTo(apart.grey.colRange(at + gap, apart.grey.cols));
+    CHECK_FALSE(checked(apart, plate.box).holds());
 }
 
 TEST_CASE("a plate that was printed is found with its box file, and its scale is that of the raster") {
