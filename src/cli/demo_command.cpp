@@ -9,8 +9,8 @@
 
 #include "cli/command.h"
 #include "cli/demo_charts.h"
+#include "cli/demo_overlays.h"
 #include "cli/interrupt.h"
-#include "cli/overlay_files.h"
 #include "cli/session_report.h"
 #include "ringrule/judge/review.h"
 #include "ringrule/sheets/drawing_application.h"
@@ -26,7 +26,7 @@ struct DemoOptions {
     std::string samples = "sample_images";
     std::string calibration = "calibration";
     std::string out = "demo-out";
-    std::string overlays = "newest";
+    std::string overlays = "all";
     bool again = false;
     int jobs = 0;
 };
@@ -44,26 +44,6 @@ void writeFile(const fs::path& file, const std::string& content) {
     out << content;
     out.close();
     if (!out) throw Error(ErrorKind::NoSpace, "could not be written; is the disk full?", file.string());
-}
-
-/// The readings of the photos that get an overlay.
-std::vector<PhotoReading> readingsToDraw(std::vector<PhotoReading> readings, const std::string& which) {
-    if (which == "none" || readings.empty()) return {};
-    if (which == "all") return readings;
-    // The photos come session after session; the newest one's folder is that of the last photo.
-    const auto day = [](const PhotoReading& reading) { return reading.takenAt.value_or("").substr(0, 10); };
-    const std::string newest = day(readings.back());
-    std::erase_if(readings, [&](const PhotoReading& reading) { return day(reading) != newest; });
-    return readings;
-}
-
-void drawOverlays(const std::vector<PhotoReading>& readings, const Store& store, const fs::path& folder) {
-    std::map<int, std::string> labels;
-    for (const Animal& animal : store.animals()) {
-        if (animal.card) labels[*animal.card] = animal.code;
-    }
-    OverlayFiles overlays(folder);
-    for (const PhotoReading& reading : readings) overlays.write(reading, labels);
 }
 
 void writeTables(std::span<const AnimalHistory> histories, const std::string& report, const fs::path& out) {
@@ -100,17 +80,15 @@ ExitStatus demo(const DemoOptions& options) {
     }
     ensureDrawingApplication();
     Store store = Store::create(collection);
-    std::vector<PhotoReading> readings;
-    const auto keep = [&](const PhotoResult& result) {
-        if (result.reading && options.overlays != "none") readings.push_back(*result.reading);
-    };
-    const auto summaries = addHouse(store, house, options.calibration, options.jobs, terminalProgress(), keep);
+    DemoOverlays overlays(store, out / "overlays", options.overlays);
+    const auto summaries = addHouse(store, house, options.calibration, options.jobs, terminalProgress(),
+                                    [&](const PhotoResult& result) { overlays.take(result); });
     const auto histories = historiesFromStore(store);
     const std::string report = reportOf(histories, summaries);
     std::cout << report << std::flush;
     writeTables(histories, report, out);
     writeDemoCharts(histories, out / "charts");
-    drawOverlays(readingsToDraw(std::move(readings), options.overlays), store, out / "overlays");
+    overlays.finish();
     std::cout << "\nResults are in " << fs::absolute(out).lexically_normal().string()
               << ": collection/, charts/, overlays/, table.txt, table.csv\n";
     return ExitStatus::Done;

@@ -61,8 +61,9 @@ TEST_CASE("the demo leaves a collection, charts, overlays and tables, and says w
     }
     CHECK(demo.out.find(scratch / "out") != std::string::npos);
     CHECK(filesIn(scratch / "out/collection/photos") == 6);
-    CHECK(filesIn(scratch / "out/overlays") == 3);  // the newest session's
-    CHECK(filesIn(scratch / "out/charts") >= 3);    // length and two ratios of one species
+    CHECK(filesIn(scratch / "out/overlays/2031-01-06") == 3);
+    CHECK(filesIn(scratch / "out/overlays/2031-02-03") == 3);
+    CHECK(filesIn(scratch / "out/charts") >= 3);  // length and two ratios of one species
     const std::string csv = contentOf(scratch / "out/table.csv");
     CHECK(std::count(csv.begin(), csv.end(), '\n') == 5);  // a head and two animals in two sessions
     CHECK(demo.out.starts_with(contentOf(scratch / "out/table.txt")));
