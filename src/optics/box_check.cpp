@@ -38,6 +38,7 @@ std::vector<MarkerResidual> residualsOf(const Box& box, const FoundPlate& plate,
             squares += std::pow(distance(scale.pixelFromPlate(corners[k]), marker.cornersPx[k]), 2);
         residuals.push_back({marker.id, std::sqrt(0.25 * squares)});
     }
+    std::sort(residuals.begin(), residuals.end(), [](const auto& a, const auto& b) { return a.id < b.id; });
     return residuals;
 }
 
@@ -51,7 +52,24 @@ bool has(const Scale& scale, Remark remark) {
     return std::find(remarks.begin(), remarks.end(), remark) != remarks.end();
 }
 
-void judgeMarkers(PlateCheck& check) {
+BoxFinding unevenPlate(double byMm) {
+    return {BoxFault::PlateUneven, true,
+            "The markers lie " + fixed(byMm, 2) +
+                " mm off the box file's plate. The plate is bent or unevenly printed, or zoom or focus changed since "
+                "the lens photos."};
+}
+
+BoxFinding strayMarker(int id, double byMm) {
+    return {BoxFault::MarkerOff, true,
+            "Marker " + std::to_string(id) + " lies " + fixed(byMm, 2) +
+                " mm from where the others put it. Press the plate flat there, or print it anew."};
+}
+
+double limitPx(double pxPerMm) {
+    return std::max(kMostCornerPx, kMostCornerMm * pxPerMm);
+}
+
+void judgeMarkers(double pxPerMm, PlateCheck& check) {
     const auto seen = std::ssize(check.markers);
     if (seen < check.expectedMarkers)
         check.findings.push_back({BoxFault::MarkersMissing, 2 * seen < check.expectedMarkers,
@@ -61,18 +79,11 @@ void judgeMarkers(PlateCheck& check) {
     for (const MarkerResidual& marker : check.markers) all.push_back(marker.rmsPx);
     const auto worst = std::max_element(check.markers.begin(), check.markers.end(),
                                         [](const auto& a, const auto& b) { return a.rmsPx < b.rmsPx; });
-    const double pxPerMm = check.cornerRmsMm > 0.0 ? check.cornerRmsPx / check.cornerRmsMm : 1.0;
-    const double limitPx = std::max(kMostCornerPx, kMostCornerMm * pxPerMm);
-    if (worst != check.markers.end() && worst->rmsPx > 2.0 * limitPx && worst->rmsPx > 2.5 * median(all)) {
-        check.findings.push_back(
-            {BoxFault::MarkerOff, true,
-             "Marker " + std::to_string(worst->id) + " lies " + fixed(worst->rmsPx / pxPerMm, 2) +
-                 " mm from where the others put it. Press the plate flat there, or print it anew."});
-    } else if (check.cornerRmsPx > limitPx) {
-        check.findings.push_back({BoxFault::PlateUneven, true,
-                                  "The markers lie " + fixed(check.cornerRmsMm, 2) +
-                                      " mm off the box file's plate. The plate is bent or unevenly printed, or zoom or "
-                                      "focus changed since the lens photos."});
+    const double limit = limitPx(pxPerMm);
+    if (worst != check.markers.end() && worst->rmsPx > 2.0 * limit && worst->rmsPx > 2.5 * median(all)) {
+        check.findings.push_back(strayMarker(worst->id, worst->rmsPx / pxPerMm));
+    } else if (check.cornerRmsPx > limit) {
+        check.findings.push_back(unevenPlate(check.cornerRmsMm));
     }
 }
 
@@ -167,14 +178,37 @@ PlateCheck checkPlate(const Box& box, const FoundPlate& plate, const Scale& scal
     check.markers = residualsOf(box, plate, scale);
     check.expectedMarkers = plate.expectedMarkers;
     check.cornerRmsPx = scale.cornerRmsPx();
-    check.cornerRmsMm = scale.cornerRmsPx() / pxPerMmOf(box, scale);
+    const double pxPerMm = pxPerMmOf(box, scale);
+    check.cornerRmsMm = check.cornerRmsPx / pxPerMm;
     check.tiltDegrees = scale.tiltDegrees();
     check.cameraToWindowMm = scale.cameraToWindowMm();
     if (box.media) check.statedCameraToWindowMm = box.media->cameraToWindowMm;
-    judgeMarkers(check);
+    judgeMarkers(pxPerMm, check);
     judgeLens(scale, check);
     judgeDistance(check);
     judgeTilt(scale, check);
+    return check;
+}
+
+PlateCheck checkMisfit(const Box& box, const FoundPlate& plate, int imageWidthPx, int imageHeightPx) {
+    PlateCheck check;
+    check.expectedMarkers = plate.expectedMarkers;
+    check.cornerRmsPx = plate.cornerRmsPx;
+    const double pxPerMm =
+        distance(plate.cornersPx[0], plate.cornersPx[2]) / std::hypot(box.plate.widthMm, box.plate.heightMm);
+    check.cornerRmsMm = plate.cornerRmsPx / pxPerMm;
+    for (const FoundMarker& marker : plate.markers) {
+        FoundPlate others = plate;
+        std::erase_if(others.markers, [&marker](const FoundMarker& other) { return other.id == marker.id; });
+        const auto scale = Scale::fromPlate(box, others, imageWidthPx, imageHeightPx);
+        if (!scale || scale.value().cornerRmsPx() > limitPx(pxPerMm)) continue;
+        check.markers = residualsOf(box, plate, scale.value());
+        const auto stray = std::find_if(check.markers.begin(), check.markers.end(),
+                                        [&marker](const auto& residual) { return residual.id == marker.id; });
+        check.findings.push_back(strayMarker(marker.id, stray->rmsPx / pxPerMm));
+        return check;
+    }
+    check.findings.push_back(unevenPlate(check.cornerRmsMm));
     return check;
 }
 

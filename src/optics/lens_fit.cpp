@@ -32,6 +32,16 @@ Lens lensOf(const cv::Matx33d& matrix, const cv::Mat& coefficients, const BoardV
     return lens;
 }
 
+// OpenCV divides the squared residuals by points less parameters where each point has two coordinates, which makes its
+// standard errors about √2 too large; this undoes it.
+double sdCorrection(const std::vector<const BoardView*>& views, const LensModel& model) {
+    double points = 0.0;
+    for (const BoardView* view : views) points += static_cast<double>(view->seenPx.size());
+    const double parameters = 6.0 + (model.thirdRadial ? 1.0 : 0.0) + (model.tangential ? 2.0 : 0.0) +
+                              6.0 * static_cast<double>(views.size());
+    return std::sqrt(std::max(1.0, points - parameters) / std::max(1.0, 2.0 * points - parameters));
+}
+
 }  // namespace
 
 double BoardPose::tiltRadians() const {
@@ -67,6 +77,7 @@ std::optional<LensFit> fitLens(const std::vector<const BoardView*>& views, const
     } catch (const cv::Exception&) {
         return std::nullopt;  // views that leave its equations singular
     }
+    sd *= sdCorrection(views, model);
     fit.model = model;
     fit.lens = lensOf(matrix, coefficients, *views.front());
     fit.focalSdPx = std::max(sd.at<double>(0), sd.at<double>(1));

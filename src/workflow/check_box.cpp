@@ -38,6 +38,7 @@ BoxCheck checkBox(const std::filesystem::path& path, const Box& box, const BoxCh
     }
     const auto scale = Scale::fromPlate(box, plate.value(), photo.grey.cols, photo.grey.rows);
     if (!scale) {
+        check.plate = checkMisfit(box, plate.value(), photo.grey.cols, photo.grey.rows);
         check.refusal = scale.refusal();
         return check;
     }

@@ -58,6 +58,9 @@ struct PlateCheck {
 /// rod or a steel rule tells them apart.
 [[nodiscard]] PlateCheck checkPlate(const Box& box, const FoundPlate& plate, const Scale& scale);
 
+/// The same where `Scale::fromPlate` refuses: says whether one marker is at fault or the plate as a whole. Never holds.
+[[nodiscard]] PlateCheck checkMisfit(const Box& box, const FoundPlate& plate, int imageWidthPx, int imageHeightPx);
+
 enum class RodShape { Round, Flat };
 
 /// A straight rod on the animal's plane as measured.
