@@ -78,23 +78,49 @@ struct Sweep {
     std::int32_t last = -1;  ///< the cell reached last: the farthest
 };
 
+/// Cells waiting to be reached, in rings of buckets by cost; each bucket is a chain through one common store.
+class Buckets {
+public:
+    explicit Buckets(std::size_t count) : heads_(count, -1) {}
+
+    void add(std::uint32_t cost, std::int32_t cell) {
+        std::int32_t& head = heads_[cost % heads_.size()];
+        entries_.push_back({cell, head});
+        head = static_cast<std::int32_t>(entries_.size() - 1);
+        ++waiting_;
+    }
+    /// A cell of this cost, or −1.
+    std::int32_t take(std::uint32_t cost) {
+        std::int32_t& head = heads_[cost % heads_.size()];
+        if (head < 0) return -1;
+        const Entry entry = entries_[static_cast<std::size_t>(head)];
+        head = entry.next;
+        --waiting_;
+        return entry.cell;
+    }
+    [[nodiscard]] bool empty() const { return waiting_ == 0; }
+
+private:
+    struct Entry {
+        std::int32_t cell, next;
+    };
+    std::vector<std::int32_t> heads_;
+    std::vector<Entry> entries_;
+    std::size_t waiting_ = 0;
+};
+
 /// Cheapest ways from a cell to all others over eight neighbours, with whole costs kept in buckets (Dial 1969).
 Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price, std::int32_t start) {
-    constexpr std::size_t kBuckets = 16384;  // more than the dearest step
     const int width = inside.cols;
     const std::array<std::int32_t, 8> step{1, -1, width, -width, width + 1, width - 1, -width + 1, -width - 1};
     Sweep sweep;
     sweep.cost.assign(inside.total(), kUnreached);
     sweep.parent.assign(inside.total(), -1);
-    std::vector<std::vector<std::int32_t>> buckets(kBuckets);
+    Buckets buckets(price.empty() ? 16 : 16384);  // more than the dearest step
     sweep.cost[static_cast<std::size_t>(start)] = 0;
-    buckets[0].push_back(start);
-    std::size_t waiting = 1;
-    for (std::uint32_t now = 0; waiting > 0; ++now) {
-        auto& bucket = buckets[now % kBuckets];
-        for (std::size_t k = 0; k < bucket.size(); ++k) {
-            const std::int32_t cell = bucket[k];
-            --waiting;
+    buckets.add(0, start);
+    for (std::uint32_t now = 0; !buckets.empty(); ++now) {
+        for (std::int32_t cell = buckets.take(now); cell >= 0; cell = buckets.take(now)) {
             if (sweep.cost[static_cast<std::size_t>(cell)] != now) continue;
             sweep.last = cell;
             for (std::size_t d = 0; d < 8; ++d) {
@@ -106,11 +132,9 @@ Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price
                 if (total >= sweep.cost[at]) continue;
                 sweep.cost[at] = total;
                 sweep.parent[at] = cell;
-                buckets[total % kBuckets].push_back(next);
-                ++waiting;
+                buckets.add(total, next);
             }
         }
-        bucket.clear();
     }
     return sweep;
 }

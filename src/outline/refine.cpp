@@ -2,6 +2,7 @@
 #include "outline/refine.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <span>
@@ -13,6 +14,7 @@ namespace ringrule {
 namespace {
 
 constexpr double kFirstPassStep = 1.6;
+constexpr int kWidestReach = 12;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
@@ -54,13 +56,18 @@ double medianOf(std::vector<double> values) {
     return *middle;
 }
 
+/// Median of the finite values up to `reach` places away round the boundary; nothing of fewer than three.
 double medianAround(const std::vector<double>& values, std::size_t i, int reach) {
-    std::vector<double> near;
+    std::array<double, 2 * kWidestReach + 1> near{};
+    std::size_t count = 0;
     for (int k = -reach; k <= reach; ++k) {
         const double value = values[wrapped(static_cast<std::ptrdiff_t>(i) + k, values.size())];
-        if (std::isfinite(value)) near.push_back(value);
+        if (!std::isfinite(value)) continue;
+        std::size_t at = count++;
+        for (; at > 0 && near[at - 1] > value; --at) near[at] = near[at - 1];
+        near[at] = value;
     }
-    return near.size() < 3 ? kNone : medianOf(std::move(near));
+    return count < 3 ? kNone : near[count / 2];
 }
 
 /// Samples across the boundary, cut where another edge begins: half-way through a thin body, and where light falls again
@@ -163,7 +170,7 @@ std::vector<double> settled(const Pass& pass, double startPx, double& scatter) {
     std::vector<double> middle(raw.size());
     for (std::size_t i = 0; i < raw.size(); ++i) {
         middle[i] = medianAround(raw, i, 4);
-        if (!std::isfinite(middle[i])) middle[i] = medianAround(raw, i, 12);
+        if (!std::isfinite(middle[i])) middle[i] = medianAround(raw, i, kWidestReach);
         off.push_back(std::isfinite(raw[i]) ? std::abs(raw[i] - middle[i]) : kNone);
     }
     scatter = medianOf(off) / 0.6745;
