@@ -19,10 +19,12 @@ constexpr double kFishAspect = 7.0;
 constexpr double kLeastAspect = 2.5;
 constexpr double kEyeFrom = 0.06;         ///< where along the body eyes are looked for
 constexpr double kEyeTo = 0.24;
+constexpr double kCertain = 9.0;
+constexpr double kEyesTell = 2.5;
 constexpr double kBentDeg = 35.0;         ///< a seahorse's head stands at an angle to its trunk, and its tail curls
 
 /// How sure the front of the midline is the head; positive: yes, 2 and more: sure.
-double headFirstScore(const WidthProfile& profile, double eyeFront, double eyeBack) {
+double headFirstScore(const WidthProfile& profile) {
     double moment = 0.0;
     double area = 0.0;
     const auto count = static_cast<double>(profile.widthPx.size() - 1);
@@ -32,8 +34,7 @@ double headFirstScore(const WidthProfile& profile, double eyeFront, double eyeBa
     }
     const double centroid = area > 0.0 ? moment / area : 0.5;
     const double tips = std::log((profile.mean(0.02, 0.08) + 0.5) / (profile.mean(0.92, 0.98) + 0.5));
-    return std::clamp((0.5 - centroid) / 0.03, -3.0, 3.0) + std::clamp(tips / 0.35, -2.0, 2.0) +
-           std::clamp((eyeFront - eyeBack) / 0.8, -1.0, 1.0);
+    return std::clamp((0.5 - centroid) / 0.03, -3.0, 3.0) + std::clamp(tips / 0.35, -2.0, 2.0);
 }
 
 /// Greatest turn of the body between any two stations a tenth of its length or more apart.
@@ -120,13 +121,16 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
     if (profile.lengthPx < kLeastAspect * profile.greatestPx) {
         return Refusal{"shape-not-clear", "What was found is too stout for a long fish. Check that the animal lies side on."};
     }
-    const EyeSpot front = findEye(photo, midline, kEyeFrom, kEyeTo);
     const Midline backward = reversed(midline);
-    const EyeSpot back = findEye(photo, backward, kEyeFrom, kEyeTo);
-    // A closed coil is a tail: the midline was cut there and walks toward it.
-    const double score = midline.closedCoil ? 9.0 : headFirstScore(profile, front.strength, back.strength);
+    // A closed coil is a tail: the midline was cut there and walks toward it. Eyes are looked for at both ends only when
+    // the widths do not tell.
+    double score = midline.closedCoil ? kCertain : headFirstScore(profile);
+    if (std::abs(score) < kEyesTell) {
+        const double eyes = findEye(photo, midline, kEyeFrom, kEyeTo).strength - findEye(photo, backward, kEyeFrom, kEyeTo).strength;
+        score += std::clamp(eyes / 0.8, -1.0, 1.0);
+    }
     const Midline& walked = score >= 0.0 ? midline : backward;
-    const EyeSpot& eye = score >= 0.0 ? front : back;
+    const EyeSpot eye = findEye(photo, walked, kEyeFrom, kEyeTo);
     ShapeGuess guess{options.shape, true};
     if (options.shape == Shape::Unknown) guess = guessShape(widthProfile(walked), walked, options.view);
 

@@ -17,7 +17,7 @@ constexpr double kSlopeRidge = 4.0;
 constexpr double kInsidePrior = 8.0;
 
 /// A Gauss–Newton step this short leaves an error far below what light allows: the steps shrink with the square.
-constexpr double kSettledPx = 0.04;
+constexpr double kSettledPx = 0.08;
 
 /// Parameters of a step: light inside, light outside, place, slope inside, slope outside.
 using Vector5 = std::array<double, 5>;

@@ -6,6 +6,11 @@
 #include <opencv2/imgproc.hpp>
 
 namespace ringrule {
+namespace {
+
+constexpr int kSkipRowsFrom = 4;
+
+}  // namespace
 
 Reduced reducedLight(const cv::Mat& grey, const Tone& tone, cv::Rect partPx, int factor) {
     partPx &= cv::Rect({0, 0}, grey.size());
@@ -14,7 +19,11 @@ Reduced reducedLight(const cv::Mat& grey, const Tone& tone, cv::Rect partPx, int
     reduced.originPx = partPx.tl();
     reduced.factor = factor;
     if (size.width < 1 || size.height < 1) return reduced;
-    const cv::Mat part = grey(cv::Rect(partPx.tl(), size * factor));
+    cv::Mat part = grey(cv::Rect(partPx.tl(), size * factor));
+    // Of large blocks every second row is enough: what is searched at that scale is far larger than a row.
+    if (factor >= kSkipRowsFrom && factor % 2 == 0) {
+        part = cv::Mat(part.rows / 2, part.cols, part.type(), part.data, part.step[0] * 2);
+    }
     cv::Mat small = part;
     if (factor > 1) cv::resize(part, small, size, 0.0, 0.0, cv::INTER_AREA);
     reduced.light.create(size);
