@@ -45,6 +45,7 @@ ExitStatus runChosen(const ringrule::cli::Run& chosen) {
 
 }  // namespace
 
+// NOLINTNEXTLINE(bugprone-exception-escape): only writing the last message itself could still throw
 int main(int argc, char** argv) {
     ringrule::keepLargePagesMapped();
     ringrule::cli::listenForInterrupt();

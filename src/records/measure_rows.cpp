@@ -18,7 +18,7 @@ std::string measureColumnList() {
     std::string list;
     for (const MeasureColumn& measure : kMeasureColumns) {
         const std::string name(measure.column);
-        list += ", " + name + ", " + name + "_sd_random, " + name + "_sd_shared";
+        for (const char* part : {"", "_sd_random", "_sd_shared"}) list.append(", ").append(name).append(part);
     }
     return list;
 }

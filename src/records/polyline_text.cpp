@@ -102,6 +102,7 @@ std::vector<std::string> wordsOfText(const std::string& text) {
 
 std::string textOfRemarks(const std::vector<Remark>& remarks) {
     std::vector<std::string> ids;
+    ids.reserve(remarks.size());
     for (const Remark remark : remarks) ids.emplace_back(remarkId(remark));
     return textOfWords(ids);
 }

@@ -28,7 +28,7 @@ Sex readSex(const JsonObject& object) {
     const std::string name = object.textIfAny("sex").value_or("unknown");
     if (name == "female") return Sex::Female;
     if (name == "male") return Sex::Male;
-    if (name != "unknown") object.fail("sex", "must be \"female\", \"male\" or \"unknown\"");
+    if (name != "unknown") object.fail("sex", R"(must be "female", "male" or "unknown")");
     return Sex::Unknown;
 }
 
@@ -41,7 +41,7 @@ Animal readAnimal(const JsonObject& object) {
     animal.species = object.text("species");
     animal.shape = object.text("shape");
     if (animal.shape != "pipefish" && animal.shape != "seahorse" && animal.shape != "fish") {
-        object.fail("shape", "must be \"pipefish\", \"seahorse\" or \"fish\"");
+        object.fail("shape", R"(must be "pipefish", "seahorse" or "fish")");
     }
     animal.sex = readSex(object);
     animal.hatchedOn = object.dateIfAny("hatched_on");
@@ -82,7 +82,7 @@ House::Spell readSpell(const JsonObject& object, const char* of, const House& ho
     object.allowOnly({"animal", of, "from", "to"});
     House::Spell spell{object.text("animal"), object.text(of), object.date("from"), object.dateIfAny("to")};
     mustBeKnown(object, "animal", spell.animal, house.animals);
-    if (spell.to && *spell.to < spell.from) object.fail("to", "lies before \"from\"");
+    if (spell.to && *spell.to < spell.from) object.fail("to", R"(lies before "from")");
     return spell;
 }
 
