@@ -8,7 +8,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kSmoothShare = 0.005;  ///< of the body's length, to both sides: well under a ring, so that crests stay
+constexpr double kSmoothShare = 0.003;  ///< of the body's length, to both sides: well under a ring, so that crests stay
 
 std::size_t stationAt(const BodyInMm& body, double alongMm) {
     const auto above = std::lower_bound(body.along.begin(), body.along.end(), alongMm) - body.along.begin();

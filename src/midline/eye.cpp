@@ -66,6 +66,12 @@ EyeSpot findEye(const Photo& photo, const Midline& midline, double fromShare, do
         cv::GaussianBlur(strip.grey, fine, {}, sigma, sigma, cv::BORDER_REPLICATE);
         cv::GaussianBlur(strip.grey, wide, {}, 1.8 * sigma, 1.8 * sigma, cv::BORDER_REPLICATE);
         cv::subtract(wide, fine, wide);
+        // An eye sits where the head is deep, not on the snout.
+        for (int column = 0; column < wide.cols; ++column) {
+            const std::size_t i = strip.station[static_cast<std::size_t>(column)];
+            const double width = midline.leftHalfWidthPx[i] + midline.rightHalfWidthPx[i];
+            wide.col(column) *= 0.5 * width / half / strip.stepPx;
+        }
         double most = 0.0;
         cv::Point at;
         cv::minMaxLoc(wide, nullptr, &most, nullptr, &at);

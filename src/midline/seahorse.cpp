@@ -12,7 +12,7 @@ namespace {
 // The middle of the cleithral ring lies level with the throat's corner, or a little nearer to the head: the gill cover
 // hangs over it, the more so the more the head is bent down. In head lengths along the trunk. Common practice, no source;
 // its spread goes into the interval.
-constexpr double kRingAboveThroat = 0.03;
+constexpr double kRingAboveThroat = 0.045;
 constexpr double kRingByAngle = 0.25;
 constexpr double kRingSd = 0.03;
 constexpr double kTrunkInHeads = 1.28;     ///< usual length of the trunk in head lengths: common practice, no source

@@ -268,7 +268,7 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
     for (int label = 1; label < count; ++label) {
         const Piece piece = pieceOf(label);
         const bool small = piece.areaMm2 < 0.5 * smallestMm2;
-        const bool letter = piece.areaMm2 < smallestMm2 && extentMm(piece.bounds, pxPerMm) < kLetterMm;
+        const bool letter = piece.areaMm2 < 2.0 * smallestMm2 && extentMm(piece.bounds, pxPerMm) < kLetterMm;
         if (letter && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) print.rim.push_back(piece.bounds);
         if (!small) large.push_back(piece);
         if (piece.areaMm2 > 0.1) all.push_back(piece.bounds);
