@@ -49,7 +49,7 @@ Station trunkEndOf(const WidthProfile& profile) {
     for (double share = 0.36; share <= 0.62; share += 1.0 / lengthSteps(profile)) {
         const double drop = profile.at(share - kHalfStep) - profile.at(share + kHalfStep);
         drops.push_back(drop);
-        if (drop > steepest && share > 0.38 && share < 0.56) steepest = drop, best = {share - 0.5 * kHalfStep, 0.008, true};
+        if (drop > steepest && share > 0.38 && share < 0.56) steepest = drop, best = {share - 0.5 * kHalfStep, 0.005, true};
     }
     std::nth_element(drops.begin(), drops.begin() + std::ssize(drops) / 2, drops.end());
     return steepest - drops[drops.size() / 2] > 0.04 * profile.greatestPx ? best : kUsualTrunkEnd;
