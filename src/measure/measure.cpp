@@ -22,6 +22,8 @@ constexpr double kEdgeFloorPx = 0.04;
 /// Rings, and skin that is not evenly dark, move the greatest depth by about this share of it.
 constexpr double kSkinShare = 0.0015;
 constexpr double kHiddenThroatPercent = 3.0;
+/// Share of the boundary that the body swept along its midline may leave out; crossing animals leave a third.
+constexpr double kNotOneBody = 0.06;
 constexpr double kTooBentDeg = 35.0;
 
 double pitchRelativeSd() { return 0.5 * std::sqrt(3.0) * std::pow(kPitchSdDeg * M_PI / 180.0, 2); }
@@ -156,6 +158,13 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
         refuseWithoutMain(m, anatomy);
         return m;
     }
+    const double unswept = unsweptShare(outline, anatomy.midline);
+    if (!anatomy.midline.closedCoil && unswept > kNotOneBody) {
+        addRemark(m.remarks, Remark::OutlineDoubtful);
+        m.refusal = Refusal{"not-one-body", "The outline is not one body: animals cross or touch, or something hangs on one. "
+                                            "Take them apart and repeat."};
+        return m;
+    }
     const BodyInMm body = bodyInMm(anatomy.midline, scale);
     const auto place = [&](const std::optional<Landmark>& mark) { return placeOf(body, anatomy.midline, mark, scale); };
     const Landmarks& marks = anatomy.landmarks;
@@ -164,7 +173,7 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     widenForRing(m, at);
     measureHeight(m, body, anatomy, at, scale);
     measureTrunk(m, body, outline, anatomy, at, scale);
-    for (const Remark remark : photoChecks(outline, anatomy)) addRemark(m.remarks, remark);
+    for (const Remark remark : photoChecks(outline, anatomy, unswept)) addRemark(m.remarks, remark);
     refuseWithoutMain(m, anatomy);
     return m;
 }

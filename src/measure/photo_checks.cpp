@@ -12,7 +12,7 @@ namespace {
 constexpr double kSmallLengthPx = 400.0;
 constexpr double kSmallDepthPx = 40.0;
 constexpr double kBlurredShare = 0.10;    ///< sigma of the edge against the greatest depth
-constexpr double kUnsweptDoubtful = 0.03;  ///< a well followed body leaves under one per cent of its boundary out
+constexpr double kUnsweptDoubtful = 0.02;  ///< a well followed body leaves under half a per cent of its boundary out
 
 double greatestWidthPx(const Midline& midline) {
     double greatest = 0.0;
@@ -20,6 +20,15 @@ double greatestWidthPx(const Midline& midline) {
         greatest = std::max(greatest, midline.leftHalfWidthPx[i] + midline.rightHalfWidthPx[i]);
     }
     return greatest;
+}
+
+/// The body's half-width at a station, not more than its neighbours tell: where something crosses, one chord runs far out.
+double halfWidthAround(const Midline& midline, std::size_t i) {
+    constexpr std::size_t kAside = 12;
+    const auto half = [&midline](std::size_t k) { return std::max(midline.leftHalfWidthPx[k], midline.rightHalfWidthPx[k]); };
+    const double before = half(i < kAside ? 0 : i - kAside);
+    const double after = half(std::min(i + kAside, midline.spinePx.size() - 1));
+    return std::min(half(i), 1.3 * std::max(before, after) + 2.0);
 }
 
 }  // namespace
@@ -41,7 +50,7 @@ double unsweptShare(const Outline& outline, const Midline& midline) {
             if (const double d = dot(off, off); d < least) least = d, nearest = i;
         }
         const bool tip = nearest < 3 || nearest + 3 >= midline.spinePx.size();
-        const double half = std::max(midline.leftHalfWidthPx[nearest], midline.rightHalfWidthPx[nearest]);
+        const double half = halfWidthAround(midline, nearest);
         if (tip || half <= 0.0) continue;
         judged += 1.0;
         if (std::sqrt(least) > 1.3 * half + 2.0) missed += 1.0;
@@ -49,14 +58,12 @@ double unsweptShare(const Outline& outline, const Midline& midline) {
     return judged > 0.0 ? missed / judged : 0.0;
 }
 
-std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy) {
+std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept) {
     std::vector<Remark> remarks;
     const double depthPx = greatestWidthPx(anatomy.midline);
     if (anatomy.midline.lengthPx() < kSmallLengthPx || depthPx < kSmallDepthPx) remarks.push_back(Remark::SmallInFrame);
     if (outline.edgeBlurPx > kBlurredShare * depthPx) remarks.push_back(Remark::Blurred);
-    if (!anatomy.midline.closedCoil && unsweptShare(outline, anatomy.midline) > kUnsweptDoubtful) {
-        remarks.push_back(Remark::OutlineDoubtful);
-    }
+    if (!anatomy.midline.closedCoil && unswept > kUnsweptDoubtful) remarks.push_back(Remark::OutlineDoubtful);
     return remarks;
 }
 

@@ -11,8 +11,8 @@
 namespace ringrule {
 
 /// What the outline, midline and posture say against a photo: small in frame, blurred, outline that disagrees with the
-/// body swept along the midline.
-[[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy);
+/// body swept along the midline. `unswept` is `unsweptShare` of the two.
+[[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept);
 
 /// Share of the boundary, behind the head of a seahorse, that no chord of the midline reaches: what lies outside the body
 /// swept along the midline.
