@@ -11,9 +11,9 @@ namespace {
 
 /// The newest known value of a measure.
 Estimate newest(const std::vector<Observation>& observations, Estimate Observation::*measure) {
-    for (auto observation = observations.rbegin(); observation != observations.rend(); ++observation)
-        if (((*observation).*measure).known()) return (*observation).*measure;
-    return {};
+    const auto last = std::find_if(observations.rbegin(), observations.rend(),
+                                   [measure](const Observation& seen) { return (seen.*measure).known(); });
+    return last == observations.rend() ? Estimate{} : (*last).*measure;
 }
 
 }  // namespace
@@ -116,7 +116,7 @@ QVariant AnimalTableModel::data(const QModelIndex& index, int role) const {
     const Row& row = rows_[static_cast<std::size_t>(index.row())];
     const bool number = index.column() >= Card && index.column() <= GirthRatio;
     if (role == Qt::DisplayRole) return text(row, index.column());
-    if (role == SortRole) return sortKey(row, index.column());
+    if (role == kSortRole) return sortKey(row, index.column());
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::AlignVCenter | (number ? Qt::AlignRight : Qt::AlignLeft));
     return {};

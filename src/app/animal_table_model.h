@@ -14,7 +14,7 @@ class AnimalTableModel : public QAbstractTableModel {
 
 public:
     enum Column { Code, Species, TankColumn, Card, Length, DepthRatio, GirthRatio, LastSeen, Look, ColumnCount };
-    static constexpr int SortRole = Qt::UserRole + 1;
+    static constexpr int kSortRole = Qt::UserRole + 1;
 
     explicit AnimalTableModel(const Collection& collection, QObject* parent = nullptr);
 

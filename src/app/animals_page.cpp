@@ -16,7 +16,7 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::AnimalsPage>()), collection_(collection), animals_(collection) {
     ui_->setupUi(this);
     sorted_.setSourceModel(&animals_);
-    sorted_.setSortRole(AnimalTableModel::SortRole);
+    sorted_.setSortRole(AnimalTableModel::kSortRole);
     sorted_.setFilterKeyColumn(-1);
     sorted_.setFilterCaseSensitivity(Qt::CaseInsensitive);
     ui_->animalTable->setModel(&sorted_);

@@ -134,7 +134,7 @@ QString sheetOf(const Tones& tones, bool dark) {
     sheet.replace(QStringLiteral("@tint"), mixed(tones.accent, tones.card, dark ? 0.28 : 0.14));
     sheet.replace(QStringLiteral("@faint"), mixed(tones.quiet, tones.ground, 0.6));
     // Longer names first: "@onAccent" is no "@on".
-    const std::pair<const char*, const char*> named[] = {
+    const std::vector<std::pair<const char*, const char*>> named = {
         {"@ground", tones.ground},   {"@side", tones.side},   {"@card", tones.card},     {"@line", tones.line},
         {"@text", tones.text},       {"@quiet", tones.quiet}, {"@accent", tones.accent}, {"@onAccent", tones.onAccent},
         {"@problem", tones.problem}, {"@news", tones.news}};

@@ -21,7 +21,7 @@ QString eachAnimal(const DietGroup& group) {
 
 /// The mean with the half-width of its 95 % interval, from the spread between animals (Student's t).
 QString meanText(const DietGroup& group) {
-    const double n = static_cast<double>(group.mmPerDay.size());
+    const auto n = static_cast<double>(group.mmPerDay.size());
     const QString mean = QString::number(group.meanMmPerDay, 'f', 3);
     if (group.mmPerDay.size() < 2) return QObject::tr("%1, one animal").arg(mean);
     double squares = 0.0;

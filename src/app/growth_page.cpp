@@ -8,6 +8,7 @@
 #include <QShortcut>
 #include <QSignalBlocker>
 #include <algorithm>
+#include <array>
 
 #include "app/growth_lines.h"
 #include "ringrule/error.h"
@@ -17,8 +18,8 @@
 namespace ringrule {
 namespace {
 
-constexpr ChartMeasure kMeasures[] = {ChartMeasure::StandardLength, ChartMeasure::DepthRatio, ChartMeasure::GirthRatio,
-                                      ChartMeasure::WidthRatio};
+constexpr std::array kMeasures{ChartMeasure::StandardLength, ChartMeasure::DepthRatio, ChartMeasure::GirthRatio,
+                               ChartMeasure::WidthRatio};
 constexpr qlonglong kEveryTank = 0;
 
 }  // namespace
@@ -85,7 +86,7 @@ void GrowthPage::drawChart() {
     GrowthChartOptions options;
     options.time = static_cast<TimeAxis>(std::max(0, ui_->timeCombo->currentIndex()));
     options.band = ui_->bandCheck->isChecked();
-    const ChartMeasure measure = kMeasures[std::max(0, ui_->measureCombo->currentIndex())];
+    const ChartMeasure measure = kMeasures[static_cast<std::size_t>(std::max(0, ui_->measureCombo->currentIndex()))];
     ui_->chart->setChart(growthChart(growthLines(collection_.review().histories, shown, picked), measure, options));
     const bool any = !ui_->chart->chart().series.empty();
     ui_->saveButton->setEnabled(any);

@@ -59,11 +59,11 @@ void MainWindow::addPages() {
     findingsPage_ = new FindingsPage(collection_, this);
     dietsPage_ = new DietsPage(collection_, this);
     ui_->pages->addWidget(welcome_);
-    const std::pair<QString, QWidget*> pages[] = {{tr("Photo session"), sessionPage_},
-                                                  {tr("Animals"), animalsPage_},
-                                                  {tr("Growth"), growthPage_},
-                                                  {tr("Needs a look"), findingsPage_},
-                                                  {tr("Diets"), dietsPage_}};
+    const std::vector<std::pair<QString, QWidget*>> pages = {{tr("Photo session"), sessionPage_},
+                                                             {tr("Animals"), animalsPage_},
+                                                             {tr("Growth"), growthPage_},
+                                                             {tr("Needs a look"), findingsPage_},
+                                                             {tr("Diets"), dietsPage_}};
     for (const auto& [name, page] : pages) {
         ui_->pages->addWidget(page);
         ui_->pageList->addItem(name);

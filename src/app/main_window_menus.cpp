@@ -80,9 +80,9 @@ void MainWindow::addGoMenu() {
 
 void MainWindow::addColoursMenu(QMenu& view) {
     auto* group = new QActionGroup(this);
-    const std::pair<QString, Colours> choices[] = {{tr("Colours as the &system"), Colours::AsSystem},
-                                                   {tr("&Light colours"), Colours::Light},
-                                                   {tr("&Dark colours"), Colours::Dark}};
+    const std::vector<std::pair<QString, Colours>> choices = {{tr("Colours as the &system"), Colours::AsSystem},
+                                                              {tr("&Light colours"), Colours::Light},
+                                                              {tr("&Dark colours"), Colours::Dark}};
     for (const auto& [name, colours] : choices) {
         QAction* action = view.addAction(name, this, [this, chosen = colours] {
             settings_.colours = chosen;

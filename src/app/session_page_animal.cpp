@@ -31,11 +31,11 @@ bool agree(const AnimalReading& reading, const StoredMeasure& measure) {
 }
 
 QString legendOf(const Landmarks& landmarks) {
-    const std::pair<LandmarkName, const char*> signs[] = {{LandmarkName::SnoutTip, "●"},
-                                                          {LandmarkName::Coronet, "▲"},
-                                                          {LandmarkName::HeadEnd, "■"},
-                                                          {LandmarkName::TrunkEnd, "◆"},
-                                                          {LandmarkName::TailEnd, "▼"}};
+    const std::vector<std::pair<LandmarkName, const char*>> signs = {{LandmarkName::SnoutTip, "●"},
+                                                                     {LandmarkName::Coronet, "▲"},
+                                                                     {LandmarkName::HeadEnd, "■"},
+                                                                     {LandmarkName::TrunkEnd, "◆"},
+                                                                     {LandmarkName::TailEnd, "▼"}};
     QStringList entries;
     for (const auto& [name, sign] : signs) {
         if (!landmarkOf(landmarks, name)) continue;

@@ -32,7 +32,7 @@ void TwoLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
         painter->drawRoundedRect(QRect(row.left(), row.top() + 6, 3, row.height() - 12), 1.5, 1.5);
     }
     const QRect sign(row.left() + kPadding - 2, row.top(), kSignWidth - 6, row.height());
-    const QColor signColour = index.data(SignColourRole).value<QColor>();
+    const auto signColour = index.data(SignColourRole).value<QColor>();
     painter->setPen(signColour.isValid() ? signColour : option.palette.color(QPalette::Text));
     QFont signFont = option.font;
     signFont.setPixelSize(qRound(1.35 * QFontInfo(option.font).pixelSize()));

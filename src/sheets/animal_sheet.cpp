@@ -70,8 +70,8 @@ public:
         p_.setPen(ink);
         for (qsizetype k = 0; k < cells.size(); ++k) {
             const double column = unit * shares[static_cast<std::size_t>(k)];
-            p_.drawText(QRectF(left, y_, column, 13.0), (k == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter,
-                        cells[k]);
+            const auto side = static_cast<int>((k == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+            p_.drawText(QRectF(left, y_, column, 13.0), side, cells[k]);
             left += column;
         }
         y_ += 13.0;

@@ -66,9 +66,9 @@ ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks
     const double last = onTicks ? std::ceil(axis.high / step - 1e-9) : std::floor(axis.high / step + 1e-9);
     const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
     for (double k = first; k <= last + 0.5; k += 1.0) {
-        char text[32];
-        std::snprintf(text, sizeof text, "%.*f", decimals, k * step + 0.0);
-        axis.ticks.push_back({k * step, text});
+        std::array<char, 32> text{};
+        std::snprintf(text.data(), text.size(), "%.*f", decimals, k * step + 0.0);
+        axis.ticks.push_back({k * step, text.data()});
     }
     if (onTicks) {
         axis.low = axis.ticks.front().at;

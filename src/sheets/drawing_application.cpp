@@ -2,7 +2,9 @@
 #include "ringrule/sheets/drawing_application.h"
 
 #include <QGuiApplication>
+#include <array>
 #include <iostream>
+#include <string>
 
 #include "ringrule/error.h"
 
@@ -15,14 +17,14 @@ void ensureDrawingApplication() {
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     // Never destroyed: Qt's own statics may still be used by whatever runs at exit.
     static int argumentCount = 1;
-    static char programName[] = "ringrule";
-    static char* arguments[] = {programName, nullptr};
+    static std::string programName = "ringrule";
+    static std::array<char*, 2> arguments{programName.data(), nullptr};
     // Without a screen no session folder is needed: Qt's word on a missing one is no use to a keeper.
     const QtMessageHandler usual =
         qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString& text) {
             if (!text.contains("XDG_RUNTIME_DIR")) std::cerr << text.toStdString() << '\n';
         });
-    new QGuiApplication(argumentCount, arguments);
+    new QGuiApplication(argumentCount, arguments.data());
     qInstallMessageHandler(usual);
 }
 

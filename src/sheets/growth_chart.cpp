@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 namespace ringrule {
@@ -87,8 +88,8 @@ std::vector<ChartBandPoint> bandOf(const std::vector<ChartSeries>& series, int s
 }
 
 struct Range {
-    double low = INFINITY;
-    double high = -INFINITY;
+    double low = std::numeric_limits<double>::infinity();
+    double high = -std::numeric_limits<double>::infinity();
     void take(double value) {
         low = std::min(low, value);
         high = std::max(high, value);

@@ -2,6 +2,7 @@
 #include "ringrule/sheets/number_text.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 
@@ -9,9 +10,9 @@ namespace ringrule {
 namespace {
 
 std::string fixed(double value, int decimals) {
-    char text[64];
-    std::snprintf(text, sizeof text, "%.*f", decimals, value);
-    std::string written = text;
+    std::array<char, 64> text{};
+    std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
+    std::string written = text.data();
     // A typographic minus lines up with the plus-minus sign.
     if (written.starts_with('-')) written.replace(0, 1, "\u2212");
     return written;

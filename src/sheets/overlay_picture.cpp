@@ -41,7 +41,7 @@ QRectF cutFor(std::span<const OverlayAnimal> animals, const QSize& size) {
     // A long, thin animal keeps some of its surroundings: at least a quarter as tall as wide.
     const double shortest = 0.26 * about.width() - about.height();
     if (shortest > 0) about.adjust(0, -0.5 * shortest, 0, 0.5 * shortest);
-    return QRectF(about.intersected(whole).toAlignedRect());
+    return about.intersected(whole).toAlignedRect();
 }
 
 void strokeTwice(QPainter& painter, const QPainterPath& path, QColor ink, double width) {

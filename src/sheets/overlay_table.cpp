@@ -68,11 +68,15 @@ void paintOne(QPainter& painter, const QRectF& area, const OverlayAnimal& animal
         top += 44.0;
     }
     for (std::size_t k = 0; k < rows.size(); ++k) {
-        const double row = static_cast<double>(k / kColumns);
-        const double place = static_cast<double>(k % kColumns);
-        drawCell(painter, QRectF(kMargin + place * column, top + row * kCell, column, kCell), rows[k]);
+        const std::size_t row = k / kColumns;
+        const std::size_t place = k % kColumns;
+        drawCell(painter,
+                 QRectF(kMargin + static_cast<double>(place) * column, top + static_cast<double>(row) * kCell, column,
+                        kCell),
+                 rows[k]);
     }
-    top += kCell * static_cast<double>((rows.size() + kColumns - 1) / kColumns) + 6.0;
+    const std::size_t tableRows = (rows.size() + kColumns - 1) / kColumns;
+    top += kCell * static_cast<double>(tableRows) + 6.0;
     painter.setFont(sized(painter, 18));
     painter.setPen(kQuiet);
     for (const QString& sentence : sentencesOf(animal)) {

@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
+#include <vector>
 
 #include "ringrule/error.h"
 #include "ringrule/sheets/drawing_application.h"
@@ -149,8 +150,8 @@ private:
             edge << QPointF(xAt(point.x), yAt(point.high));
             middle << QPointF(xAt(point.x), yAt(point.middle));
         }
-        for (auto point = chart_.band.rbegin(); point != chart_.band.rend(); ++point)
-            edge << QPointF(xAt(point->x), yAt(point->low));
+        const std::vector<ChartBandPoint> backwards(chart_.band.rbegin(), chart_.band.rend());
+        for (const ChartBandPoint& point : backwards) edge << QPointF(xAt(point.x), yAt(point.low));
         p_.setPen(Qt::NoPen);
         p_.setBrush(inks_.band);
         p_.drawPolygon(edge);
@@ -169,7 +170,7 @@ private:
             const bool leftSide = x > plot_.center().x();
             const double wide = 14.0 * text_;
             p_.drawText(QRectF(leftSide ? x - wide - 0.4 * text_ : x + 0.4 * text_, plot_.top(), wide, 1.3 * text_),
-                        (leftSide ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter,
+                        static_cast<int>((leftSide ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter),
                         QString::fromStdString(mark.label));
         }
     }

@@ -77,10 +77,10 @@ TEST_CASE("the animal table shows each animal with its newest measures, and sort
     QSortFilterProxyModel sorted;
     const Tested testedProxy(sorted);
     sorted.setSourceModel(&model);
-    sorted.setSortRole(AnimalTableModel::SortRole);
+    sorted.setSortRole(AnimalTableModel::kSortRole);
     sorted.sort(AnimalTableModel::Length, Qt::DescendingOrder);
     const auto lengthAt = [&](int row) {
-        return sorted.index(row, AnimalTableModel::Length).data(AnimalTableModel::SortRole).toDouble();
+        return sorted.index(row, AnimalTableModel::Length).data(AnimalTableModel::kSortRole).toDouble();
     };
     CHECK(lengthAt(0) >= lengthAt(1));
     CHECK(lengthAt(1) >= lengthAt(2));

@@ -3,10 +3,8 @@
 
 #include <array>
 
-namespace ringrule {
-
 /// Colours that colour-blind readers can tell apart (Okabe & Ito 2008, "Color Universal Design"), as 0xRRGGBB.
-namespace colour {
+namespace ringrule::colour {
 inline constexpr unsigned kBlack = 0x000000;
 inline constexpr unsigned kOrange = 0xE69F00;
 inline constexpr unsigned kSkyBlue = 0x56B4E9;
@@ -18,6 +16,4 @@ inline constexpr unsigned kPurple = 0xCC79A7;
 
 /// In the order in which lines take them. Yellow is left out: a thin yellow line cannot be seen on white.
 inline constexpr std::array kLines{kBlue, kVermilion, kGreen, kPurple, kOrange, kSkyBlue};
-}  // namespace colour
-
-}  // namespace ringrule
+}  // namespace ringrule::colour
