@@ -13,11 +13,11 @@ namespace ringrule {
 /// The midline and the two sides of a body in millimetres on the animal's plane, station by station.
 struct BodyInMm {
     std::vector<AnimalPoint> spine;
-    std::vector<AnimalPoint> left;   ///< outline points on the chords across the midline …
+    std::vector<AnimalPoint> left;  ///< outline points on the chords across the midline …
     std::vector<AnimalPoint> right;
-    std::vector<double> along;       ///< arc length from the snout
-    std::vector<double> alongPx;     ///< the same in the photo
-    std::vector<double> depth;       ///< chord across; 0 where no chord was drawn
+    std::vector<double> along;    ///< arc length from the snout
+    std::vector<double> alongPx;  ///< the same in the photo
+    std::vector<double> depth;    ///< chord across; 0 where no chord was drawn
 
     [[nodiscard]] double alongAt(double px) const;  ///< mm along the midline at an arc length in px
 };

@@ -29,10 +29,14 @@ double ellipsePerimeter(double firstDiameter, double secondDiameter) {
 
 WidthRatio usualWidthRatio(Shape shape) {
     switch (shape) {
-        case Shape::Pipefish: return {0.90, 0.10};
-        case Shape::Seahorse: return {0.76, 0.10};
-        case Shape::Fish: return {0.55, 0.20};
-        case Shape::Unknown: break;
+        case Shape::Pipefish:
+            return {0.90, 0.10};
+        case Shape::Seahorse:
+            return {0.76, 0.10};
+        case Shape::Fish:
+            return {0.55, 0.20};
+        case Shape::Unknown:
+            break;
     }
     return {0.75, 0.25};
 }

@@ -17,8 +17,8 @@ struct WidthRatio {
 };
 [[nodiscard]] WidthRatio usualWidthRatio(Shape shape);
 
-/// Girth of a trunk of this depth by the shape's usual width. What is not known of the width is the same in all photos of
-/// one animal: it goes to the shared part.
+/// Girth of a trunk of this depth by the shape's usual width. What is not known of the width is the same in all photos
+/// of one animal: it goes to the shared part.
 [[nodiscard]] Estimate girthFromShape(const Estimate& depth, Shape shape);
 
 /// Girth of a trunk of this depth and this width, both measured.

@@ -13,8 +13,8 @@
 namespace ringrule {
 namespace {
 
-/// A body is seldom quite parallel to the plate. At a pitch θ its length looks shorter by 1 − cos θ; with θ normal of this
-/// spread the root mean square of that is √3/2 σ². Measured on nobody's data; common practice, no source.
+/// A body is seldom quite parallel to the plate. At a pitch θ its length looks shorter by 1 − cos θ; with θ normal of
+/// this spread the root mean square of that is √3/2 σ². Measured on nobody's data; common practice, no source.
 constexpr double kPitchSdDeg = 2.5;
 /// Half-way edges of skin that is not evenly shaded lie off by about this much of the edge's own blur, each.
 constexpr double kEdgeShareOfBlur = 0.06;
@@ -26,7 +26,9 @@ constexpr double kHiddenThroatPercent = 3.0;
 constexpr double kNotOneBody = 0.06;
 constexpr double kTooBentDeg = 35.0;
 
-double pitchRelativeSd() { return 0.5 * std::sqrt(3.0) * std::pow(kPitchSdDeg * M_PI / 180.0, 2); }
+double pitchRelativeSd() {
+    return 0.5 * std::sqrt(3.0) * std::pow(kPitchSdDeg * M_PI / 180.0, 2);
+}
 
 /// A length with its two parts of uncertainty; `ownSdMm` is what its ends add.
 Estimate lengthEstimate(double mm, double ownSdMm, const Scale& scale) {
@@ -42,7 +44,8 @@ Estimate depthEstimate(double mm, const Outline& outline, double mmPerPx, const 
     const double edgePx = std::hypot(kEdgeFloorPx, kEdgeShareOfBlur * outline.edgeBlurPx, outline.edgeSdPx);
     Estimate estimate;
     estimate.value = mm;
-    estimate.sdRandom = std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * std::hypot(kSkinShare, scale.relativeSdRandom()));
+    estimate.sdRandom =
+        std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * std::hypot(kSkinShare, scale.relativeSdRandom()));
     estimate.sdShared = mm * scale.relativeSdShared();
     return estimate;
 }
@@ -53,7 +56,8 @@ Estimate ratioOf(const Estimate& above, const Estimate& below, const Scale& scal
         const double scaled = e.value * scale.relativeSdRandom();
         return std::sqrt(std::max(0.0, e.sdRandom * e.sdRandom - scaled * scaled)) / e.value;
     };
-    const double aboveShared = std::sqrt(std::max(0.0, std::pow(above.sdShared / above.value, 2) - std::pow(scale.relativeSdShared(), 2)));
+    const double aboveShared =
+        std::sqrt(std::max(0.0, std::pow(above.sdShared / above.value, 2) - std::pow(scale.relativeSdShared(), 2)));
     Estimate ratio;
     ratio.value = above.value / below.value;
     ratio.sdRandom = ratio.value * std::hypot(own(above), own(below));
@@ -78,26 +82,30 @@ void measureLengths(Measurement& m, const BodyInMm& body, const Stations& at, co
     (void)body;
 }
 
-/// The ring's place counts in a seahorse's length: moved along the trunk, it takes from the trunk and hardly adds to the head.
+/// The ring's place counts in a seahorse's length: moved along the trunk, it takes from the trunk and hardly adds to
+/// the head.
 void widenForRing(Measurement& m, const Stations& at) {
     if (m.shape != Shape::Seahorse || !m.standardLengthMm.known() || !at.headEnd) return;
     m.standardLengthMm.sdRandom = std::hypot(m.standardLengthMm.sdRandom, 0.8 * at.headEnd->sdMm);
 }
 
-void measureHeight(Measurement& m, const BodyInMm& body, const Anatomy& anatomy, const Stations& at, const Scale& scale) {
+void measureHeight(Measurement& m, const BodyInMm& body, const Anatomy& anatomy, const Stations& at,
+                   const Scale& scale) {
     if (m.shape != Shape::Seahorse || !anatomy.landmarks.coronet || !at.headEnd || !at.tailEnd) return;
     const AnimalPoint coronet = scale.animalFromPixel(anatomy.landmarks.coronet->atPx);
     const AnimalPoint ring = scale.animalFromPixel(anatomy.landmarks.headEnd->atPx);
-    const double trunkMm = at.trunkEnd ? at.trunkEnd->alongMm - at.headEnd->alongMm : 0.3 * (at.tailEnd->alongMm - at.headEnd->alongMm);
+    const double trunkMm =
+        at.trunkEnd ? at.trunkEnd->alongMm - at.headEnd->alongMm : 0.3 * (at.tailEnd->alongMm - at.headEnd->alongMm);
     const auto onward = std::lower_bound(body.along.begin(), body.along.end(), at.headEnd->alongMm + 0.4 * trunkMm);
     const AnimalPoint down = body.spine[static_cast<std::size_t>(onward - body.along.begin())] - ring;
     const double above = -dot(coronet - ring, down) / std::max(norm(down), 1e-9);
-    const double ownSd = std::hypot(0.8 * at.headEnd->sdMm, anatomy.landmarks.coronet->sdAlongPx * scale.mmPerPx(anatomy.landmarks.coronet->atPx));
+    const double ownSd = std::hypot(
+        0.8 * at.headEnd->sdMm, anatomy.landmarks.coronet->sdAlongPx * scale.mmPerPx(anatomy.landmarks.coronet->atPx));
     m.heightMm = lengthEstimate(above + at.tailEnd->alongMm - at.headEnd->alongMm, ownSd, scale);
 }
 
-void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, const Anatomy& anatomy, const Stations& at,
-                  const Scale& scale) {
+void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, const Anatomy& anatomy,
+                  const Stations& at, const Scale& scale) {
     if (!at.headEnd || !at.trunkEnd) return;
     const TrunkDepth greatest = greatestDepth(body, at.headEnd->alongMm, at.trunkEnd->alongMm);
     if (greatest.depthMm <= 0.0) return;
@@ -116,7 +124,9 @@ void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, 
         m.depthRatio = ratioOf(m.trunkDepthMm, m.standardLengthMm, scale);
     }
     if (!anatomy.landmarks.ventralKnown) return;
-    const auto hollow = [&](double from, double to) { return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft); };
+    const auto hollow = [&](double from, double to) {
+        return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft);
+    };
     const double from = at.headEnd->alongMm;
     const double to = at.trunkEnd->alongMm;
     const double mm = hollow(from, to);
@@ -125,15 +135,18 @@ void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, 
     const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm) - hollow(from, to - at.trunkEnd->sdMm));
     const double percent = 100.0 / greatest.depthMm;
     m.bellyHollowPercent.value = percent * mm;
-    m.bellyHollowPercent.sdRandom = percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(depth.sdRandom, 2));
+    m.bellyHollowPercent.sdRandom =
+        percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(depth.sdRandom, 2));
     // A seahorse's head hangs over the first ventral point.
-    if (m.shape == Shape::Seahorse) m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
+    if (m.shape == Shape::Seahorse)
+        m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
 }
 
 void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {
     if (m.measured()) return;
     if (anatomy.midline.closedCoil) {
-        m.refusal = Refusal{"tail-closed", "The tail closes on itself and hides length. Wait until it opens by itself."};
+        m.refusal =
+            Refusal{"tail-closed", "The tail closes on itself and hides length. Wait until it opens by itself."};
     } else {
         m.refusal = Refusal{"landmarks-missing", "The landmarks of the main measure were not found. Set them by hand."};
     }
@@ -141,7 +154,8 @@ void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {
 
 }  // namespace
 
-Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const Scale& scale, const MeasureOptions& options) {
+Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const Scale& scale,
+                          const MeasureOptions& options) {
     Measurement m;
     m.shape = anatomy.shape;
     m.view = options.view;
@@ -151,7 +165,8 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     }
     if (std::find(m.remarks.begin(), m.remarks.end(), Remark::CutOff) != m.remarks.end()) {
         // Landmarks by proportion mean nothing on part of a body.
-        m.refusal = Refusal{"cut-off", "The animal reaches the edge of the photo or of the plate. Centre it and repeat."};
+        m.refusal =
+            Refusal{"cut-off", "The animal reaches the edge of the photo or of the plate. Centre it and repeat."};
         return m;
     }
     if (anatomy.midline.spinePx.size() < 4) {
@@ -161,8 +176,9 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     const double unswept = unsweptShare(outline, anatomy.midline);
     if (!anatomy.midline.closedCoil && unswept > kNotOneBody) {
         addRemark(m.remarks, Remark::OutlineDoubtful);
-        m.refusal = Refusal{"not-one-body", "The outline is not one body: animals cross or touch, or something hangs on one. "
-                                            "Take them apart and repeat."};
+        m.refusal = Refusal{"not-one-body",
+                            "The outline is not one body: animals cross or touch, or something hangs on one. "
+                            "Take them apart and repeat."};
         return m;
     }
     const BodyInMm body = bodyInMm(anatomy.midline, scale);

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kSmallLengthPx = 400.0;
 constexpr double kSmallDepthPx = 40.0;
-constexpr double kBlurredShare = 0.10;    ///< sigma of the edge against the greatest depth
+constexpr double kBlurredShare = 0.10;     ///< sigma of the edge against the greatest depth
 constexpr double kUnsweptDoubtful = 0.02;  ///< a well followed body leaves under half a per cent of its boundary out
 
 double greatestWidthPx(const Midline& midline) {
@@ -22,10 +22,13 @@ double greatestWidthPx(const Midline& midline) {
     return greatest;
 }
 
-/// The body's half-width at a station, not more than its neighbours tell: where something crosses, one chord runs far out.
+/// The body's half-width at a station, not more than its neighbours tell: where something crosses, one chord runs far
+/// out.
 double halfWidthAround(const Midline& midline, std::size_t i) {
     constexpr std::size_t kAside = 12;
-    const auto half = [&midline](std::size_t k) { return std::max(midline.leftHalfWidthPx[k], midline.rightHalfWidthPx[k]); };
+    const auto half = [&midline](std::size_t k) {
+        return std::max(midline.leftHalfWidthPx[k], midline.rightHalfWidthPx[k]);
+    };
     const double before = half(i < kAside ? 0 : i - kAside);
     const double after = half(std::min(i + kAside, midline.spinePx.size() - 1));
     return std::min(half(i), 1.3 * std::max(before, after) + 2.0);

@@ -14,8 +14,8 @@ namespace ringrule {
 /// body swept along the midline. `unswept` is `unsweptShare` of the two.
 [[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept);
 
-/// Share of the boundary, behind the head of a seahorse, that no chord of the midline reaches: what lies outside the body
-/// swept along the midline.
+/// Share of the boundary, behind the head of a seahorse, that no chord of the midline reaches: what lies outside the
+/// body swept along the midline.
 [[nodiscard]] double unsweptShare(const Outline& outline, const Midline& midline);
 
 /// Adds a remark that is not there yet.

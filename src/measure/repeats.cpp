@@ -10,8 +10,8 @@
 namespace ringrule {
 namespace {
 
-constexpr double kOddDeviations = 4.0;   ///< a photo this many of its standard deviations off the rest is odd
-constexpr double kHuber = 1.345;         ///< Huber 1964: 95 % efficient for normal errors
+constexpr double kOddDeviations = 4.0;  ///< a photo this many of its standard deviations off the rest is odd
+constexpr double kHuber = 1.345;        ///< Huber 1964: 95 % efficient for normal errors
 
 struct Reading {
     Estimate estimate;
@@ -24,7 +24,9 @@ double medianOf(std::vector<double> values) {
     return n % 2 == 1 ? values[n / 2] : 0.5 * (values[n / 2 - 1] + values[n / 2]);
 }
 
-double weightOf(const Estimate& estimate) { return 1.0 / std::max(estimate.sdRandom * estimate.sdRandom, 1e-18); }
+double weightOf(const Estimate& estimate) {
+    return 1.0 / std::max(estimate.sdRandom * estimate.sdRandom, 1e-18);
+}
 
 /// Weighted mean; of three readings and more, readings far from the median weigh less (Huber).
 Estimate combined(const std::vector<Reading>& readings) {
@@ -56,7 +58,8 @@ Estimate combined(const std::vector<Reading>& readings) {
         scatter += weightOf(reading.estimate) * std::pow(reading.estimate.value - centre, 2);
     }
     // Repeats that scatter more than they should say that the single interval was too narrow (Birge 1932).
-    const double birge = readings.size() >= 3 ? std::sqrt(std::max(1.0, scatter / static_cast<double>(readings.size() - 1))) : 1.0;
+    const double birge =
+        readings.size() >= 3 ? std::sqrt(std::max(1.0, scatter / static_cast<double>(readings.size() - 1))) : 1.0;
     result.sdRandom = birge / std::sqrt(weights);
     return result;
 }
@@ -120,7 +123,8 @@ SessionMeasure combineRepeats(std::span<const Measurement> photos) {
     const auto widths = readingsOf(photos, &Measurement::trunkWidthMm);
     std::vector<Reading> sideLengths;
     for (const Reading& reading : lengths) {
-        if (photos[reading.photo].view == View::Side || photos[reading.photo].view == View::Mirror) sideLengths.push_back(reading);
+        if (photos[reading.photo].view == View::Side || photos[reading.photo].view == View::Mirror)
+            sideLengths.push_back(reading);
     }
     session.standardLengthMm = combined(sideLengths.empty() ? lengths : sideLengths);
     session.trunkDepthMm = combined(depths);

@@ -48,7 +48,8 @@ double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide)
     while (from < to && body.depth[from] <= 0.0) ++from;
     while (to > from && body.depth[to] <= 0.0) --to;
     if (to < from + 8) return std::numeric_limits<double>::quiet_NaN();
-    // A head that hangs over the trunk's front hides the first outline point: the outline behind it is carried on straight.
+    // A head that hangs over the trunk's front hides the first outline point: the outline behind it is carried on
+    // straight.
     AnimalPoint start = side[from];
     if (const double hidden = body.along[from] - fromMm; hidden > 0.0) {
         const std::size_t behind = std::min(to, stationAt(body, body.along[from] + 0.12 * (toMm - fromMm)));
@@ -70,7 +71,9 @@ double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide)
 
 double turnDeg(const BodyInMm& body, double fromMm, double toMm) {
     const double span = 0.2 * (toMm - fromMm);
-    const auto direction = [&](double a, double b) { return body.spine[stationAt(body, b)] - body.spine[stationAt(body, a)]; };
+    const auto direction = [&](double a, double b) {
+        return body.spine[stationAt(body, b)] - body.spine[stationAt(body, a)];
+    };
     const AnimalPoint first = direction(fromMm, fromMm + span);
     const AnimalPoint last = direction(toMm - span, toMm);
     return std::abs(std::atan2(cross(first, last), dot(first, last))) * 180.0 / M_PI;

@@ -11,12 +11,12 @@ struct TrunkDepth {
     double alongMm = 0.0;
 };
 
-/// Greatest depth between two places, of a profile smoothed over a hundredth of the body's length: the crest of a ring counts, the noise
-/// of a single chord does not. 0 when no chord lies between them.
+/// Greatest depth between two places, of a profile smoothed over a hundredth of the body's length: the crest of a ring
+/// counts, the noise of a single chord does not. 0 when no chord lies between them.
 [[nodiscard]] TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm);
 
-/// Deepest deviation of one side's outline from the straight line between its points at two places, in mm: positive when
-/// the outline runs inside the line. Not finite when there is too little outline between them.
+/// Deepest deviation of one side's outline from the straight line between its points at two places, in mm: positive
+/// when the outline runs inside the line. Not finite when there is too little outline between them.
 [[nodiscard]] double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide);
 
 /// Turn of the midline between two places, in degrees.

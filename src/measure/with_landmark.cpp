@@ -12,11 +12,16 @@ constexpr double kHandSdPx = 1.5;  ///< how well a person sets a point on a phot
 
 std::optional<Landmark>& landmarkOf(Landmarks& marks, LandmarkName name) {
     switch (name) {
-        case LandmarkName::SnoutTip: return marks.snoutTip;
-        case LandmarkName::Coronet: return marks.coronet;
-        case LandmarkName::HeadEnd: return marks.headEnd;
-        case LandmarkName::TrunkEnd: return marks.trunkEnd;
-        case LandmarkName::TailEnd: break;
+        case LandmarkName::SnoutTip:
+            return marks.snoutTip;
+        case LandmarkName::Coronet:
+            return marks.coronet;
+        case LandmarkName::HeadEnd:
+            return marks.headEnd;
+        case LandmarkName::TrunkEnd:
+            return marks.trunkEnd;
+        case LandmarkName::TailEnd:
+            break;
     }
     return marks.tailEnd;
 }

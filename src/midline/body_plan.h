@@ -20,13 +20,14 @@ struct Station {
 [[nodiscard]] Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, View view,
                                           std::vector<Remark>& remarks);
 
-/// Landmarks of another long fish: its caudal fin is opaque and is cut off behind the narrowest part of the tail's stalk.
+/// Landmarks of another long fish: its caudal fin is opaque and is cut off behind the narrowest part of the tail's
+/// stalk.
 [[nodiscard]] Landmarks fishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye,
                                       std::vector<Remark>& remarks);
 
 /// The anatomy of a seahorse from the side. Its midline becomes the protocol's own line: straight from the snout tip to
 /// the cleithral ring, then along trunk and tail (Lourie et al. 1999).
-[[nodiscard]] Outcome<Anatomy> seahorseAnatomy(const Photo& photo, const Outline& outline, const Midline& midline);
+[[nodiscard]] Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline);
 
 /// Head-on or from behind: only the trunk's reach along the body can be told.
 [[nodiscard]] Landmarks seahorseFrontLandmarks(const Midline& midline);

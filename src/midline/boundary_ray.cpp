@@ -26,7 +26,8 @@ void tryRange(std::span<const PixelPoint> boundary, PixelPoint from, PixelPoint 
         if ((sideA > 0.0) != (sideB > 0.0)) {
             const double t = sideA / (sideA - sideB);
             const double along = dot(direction, a + (b - a) * t);
-            if (along > 0.0 && (!best || along < best->hit.distance)) best = Crossing{{along, static_cast<std::size_t>(i)}, sideB > sideA};
+            if (along > 0.0 && (!best || along < best->hit.distance))
+                best = Crossing{{along, static_cast<std::size_t>(i)}, sideB > sideA};
         }
         a = b;
         sideA = sideB;

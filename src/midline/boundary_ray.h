@@ -15,10 +15,10 @@ struct RayHit {
     std::size_t segment = 0;  ///< from boundary point `segment` to the next
 };
 
-/// The first crossing of a ray with a closed boundary that runs clockwise as seen; nothing when that crossing leads into
-/// the body, which says that the ray began outside. With a `hint` the segments near it are tried first; the rest only
-/// when none of them is met. `direction` is a unit vector.
-[[nodiscard]] std::optional<RayHit> firstExit(std::span<const PixelPoint> boundary, PixelPoint from, PixelPoint direction,
-                                              std::optional<std::size_t> hint = {});
+/// The first crossing of a ray with a closed boundary that runs clockwise as seen; nothing when that crossing leads
+/// into the body, which says that the ray began outside. With a `hint` the segments near it are tried first; the rest
+/// only when none of them is met. `direction` is a unit vector.
+[[nodiscard]] std::optional<RayHit> firstExit(std::span<const PixelPoint> boundary, PixelPoint from,
+                                              PixelPoint direction, std::optional<std::size_t> hint = {});
 
 }  // namespace ringrule

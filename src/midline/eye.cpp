@@ -39,7 +39,8 @@ Strip stripOf(const cv::Mat& photo, const Midline& midline, double fromShare, do
         const PixelPoint left = PixelPoint{step.y, -step.x} * (1.0 / std::max(norm(step), 1e-9));
         for (int row = 0; row < rows; ++row) {
             const double wanted = (rows / 2 - row) * strip.stepPx;
-            const double across = std::clamp(wanted, -kAcross * midline.rightHalfWidthPx[i], kAcross * midline.leftHalfWidthPx[i]);
+            const double across =
+                std::clamp(wanted, -kAcross * midline.rightHalfWidthPx[i], kAcross * midline.leftHalfWidthPx[i]);
             const PixelPoint at = midline.spinePx[i] + left * across;
             const int x = std::clamp(cvRound(at.x), 0, photo.cols - 1);
             const int y = std::clamp(cvRound(at.y), 0, photo.rows - 1);

@@ -11,12 +11,12 @@
 namespace ringrule {
 namespace {
 
-constexpr double kThinInBlurs = 4.5;     ///< an end this wide in sigmas of the edge shows as an outline
-constexpr double kMeanSteps = 8.0;       ///< the dip is compared with its mean over about this many steps
-constexpr double kLeastDip = 0.12;       ///< of the body's contrast: below this a thread is not told from the plate
-constexpr double kHolds = 0.65;          ///< of the usual dip: a thread goes on; a fin behind it, wide and faint, dips less
-constexpr double kWide = 0.45;           ///< of the middle's dip: a thread is not that dark beside it, a fin is
-constexpr double kLongestShare = 0.35;   ///< of the outline's length: more is not believed
+constexpr double kThinInBlurs = 4.5;  ///< an end this wide in sigmas of the edge shows as an outline
+constexpr double kMeanSteps = 8.0;    ///< the dip is compared with its mean over about this many steps
+constexpr double kLeastDip = 0.12;    ///< of the body's contrast: below this a thread is not told from the plate
+constexpr double kHolds = 0.65;  ///< of the usual dip: a thread goes on; a fin behind it, wide and faint, dips less
+constexpr double kWide = 0.45;   ///< of the middle's dip: a thread is not that dark beside it, a fin is
+constexpr double kLongestShare = 0.35;  ///< of the outline's length: more is not believed
 
 /// How much darker a thread is than the plate on both sides, and where its middle lies across.
 struct Dip {
@@ -63,7 +63,9 @@ struct Follower {
     }
 };
 
-PixelPoint unit(PixelPoint v) { return v * (1.0 / std::max(norm(v), 1e-12)); }
+PixelPoint unit(PixelPoint v) {
+    return v * (1.0 / std::max(norm(v), 1e-12));
+}
 
 /// Width of the body a little before the end of the line.
 double widthBeforeEnd(const Midline& midline, std::size_t back) {

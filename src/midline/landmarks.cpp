@@ -17,11 +17,11 @@ namespace {
 constexpr double kPipefishAspect = 14.0;  ///< length over greatest width; pipefish data run from 21 to 53 (no eggs)
 constexpr double kFishAspect = 7.0;
 constexpr double kLeastAspect = 2.5;
-constexpr double kEyeFrom = 0.06;         ///< where along the body eyes are looked for
+constexpr double kEyeFrom = 0.06;  ///< where along the body eyes are looked for
 constexpr double kEyeTo = 0.24;
 constexpr double kCertain = 9.0;
 constexpr double kEyesTell = 2.5;
-constexpr double kBentDeg = 35.0;         ///< a seahorse's head stands at an angle to its trunk, and its tail curls
+constexpr double kBentDeg = 35.0;  ///< a seahorse's head stands at an angle to its trunk, and its tail curls
 
 /// How sure the front of the midline is the head; positive: yes, 2 and more: sure.
 double headFirstScore(const WidthProfile& profile) {
@@ -98,7 +98,8 @@ Anatomy straightAnatomy(const Photo& photo, const Outline& outline, const Midlin
 }  // namespace
 
 std::string_view shapeName(Shape shape) {
-    return std::find_if(kShapes.begin(), kShapes.end(), [&](const auto& entry) { return entry.first == shape; })->second;
+    return std::find_if(kShapes.begin(), kShapes.end(), [&](const auto& entry) { return entry.first == shape; })
+        ->second;
 }
 
 std::string_view viewName(View view) {
@@ -106,12 +107,14 @@ std::string_view viewName(View view) {
 }
 
 std::optional<Shape> shapeFromName(std::string_view name) {
-    const auto found = std::find_if(kShapes.begin(), kShapes.end(), [&](const auto& entry) { return entry.second == name; });
+    const auto found =
+        std::find_if(kShapes.begin(), kShapes.end(), [&](const auto& entry) { return entry.second == name; });
     return found == kShapes.end() ? std::nullopt : std::optional(found->first);
 }
 
 std::optional<View> viewFromName(std::string_view name) {
-    const auto found = std::find_if(kViews.begin(), kViews.end(), [&](const auto& entry) { return entry.second == name; });
+    const auto found =
+        std::find_if(kViews.begin(), kViews.end(), [&](const auto& entry) { return entry.second == name; });
     return found == kViews.end() ? std::nullopt : std::optional(found->first);
 }
 
@@ -119,14 +122,16 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
                                const LandmarkOptions& options) {
     const WidthProfile profile = widthProfile(midline);
     if (profile.lengthPx < kLeastAspect * profile.greatestPx) {
-        return Refusal{"shape-not-clear", "What was found is too stout for a long fish. Check that the animal lies side on."};
+        return Refusal{"shape-not-clear",
+                       "What was found is too stout for a long fish. Check that the animal lies side on."};
     }
     const Midline backward = reversed(midline);
-    // A closed coil is a tail: the midline was cut there and walks toward it. Eyes are looked for at both ends only when
-    // the widths do not tell.
+    // A closed coil is a tail: the midline was cut there and walks toward it. Eyes are looked for at both ends only
+    // when the widths do not tell.
     double score = midline.closedCoil ? kCertain : headFirstScore(profile);
     if (std::abs(score) < kEyesTell) {
-        const double eyes = findEye(photo, midline, kEyeFrom, kEyeTo).strength - findEye(photo, backward, kEyeFrom, kEyeTo).strength;
+        const double eyes =
+            findEye(photo, midline, kEyeFrom, kEyeTo).strength - findEye(photo, backward, kEyeFrom, kEyeTo).strength;
         score += std::clamp(eyes / 0.8, -1.0, 1.0);
     }
     const Midline& walked = score >= 0.0 ? midline : backward;
@@ -135,9 +140,10 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
     if (options.shape == Shape::Unknown) guess = guessShape(widthProfile(walked), walked, options.view);
 
     Anatomy anatomy;
-    if (midline.closedCoil && guess.shape == Shape::Pipefish && options.shape == Shape::Unknown) guess = {Shape::Seahorse, false};
+    if (midline.closedCoil && guess.shape == Shape::Pipefish && options.shape == Shape::Unknown)
+        guess = {Shape::Seahorse, false};
     if (guess.shape == Shape::Seahorse && options.view != View::Front) {
-        Outcome<Anatomy> seahorse = seahorseAnatomy(photo, outline, walked);
+        Outcome<Anatomy> seahorse = seahorseAnatomy(outline, walked);
         if (!seahorse) return seahorse;
         anatomy = std::move(seahorse).value();
     } else if (guess.shape == Shape::Seahorse) {

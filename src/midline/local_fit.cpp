@@ -10,7 +10,8 @@
 
 namespace ringrule {
 
-LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const double> alongs, double along, double reach) {
+LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const double> alongs, double along,
+                          double reach) {
     auto from = std::lower_bound(alongs.begin(), alongs.end(), along - reach) - alongs.begin();
     auto to = std::upper_bound(alongs.begin(), alongs.end(), along + reach) - alongs.begin();
     while (to - from < 5 && (from > 0 || to < std::ssize(alongs))) {
@@ -18,7 +19,8 @@ LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const do
         if (to < std::ssize(alongs)) ++to;
     }
     const double span = std::max({reach, along - alongs[static_cast<std::size_t>(from)],
-                                  alongs[static_cast<std::size_t>(to - 1)] - along}) * 1.001;
+                                  alongs[static_cast<std::size_t>(to - 1)] - along}) *
+                        1.001;
     // Sums of weight · t^k, and of weight · t^k · coordinate.
     double moments[5] = {0.0, 0.0, 0.0, 0.0, 0.0};
     Eigen::Matrix<double, 3, 2> right = Eigen::Matrix<double, 3, 2>::Zero();
@@ -35,7 +37,8 @@ LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const do
         right(2, 0) += wtt * points[i].x, right(2, 1) += wtt * points[i].y;
     }
     Eigen::Matrix3d normal;
-    normal << moments[0], moments[1], moments[2], moments[1], moments[2], moments[3], moments[2], moments[3], moments[4];
+    normal << moments[0], moments[1], moments[2], moments[1], moments[2], moments[3], moments[2], moments[3],
+        moments[4];
     normal.diagonal().array() += 1e-9;
     const Eigen::Matrix<double, 3, 2> fit = normal.inverse() * right;
     LocalCurve curve;

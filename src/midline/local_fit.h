@@ -15,10 +15,10 @@ struct LocalCurve {
     PixelPoint bend;
 };
 
-/// The quadratic through points around `along`, weighted by the tricube of distance over `reach` (local regression after
-/// Cleveland 1979, J. Am. Stat. Assoc. 74:829). Quadratic, because a mean or a line draws a curved body to the inside of
-/// its curve and so shortens it. Precondition: `alongs` rises, same count as `points`, at least four.
-[[nodiscard]] LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const double> alongs, double along,
-                                        double reach);
+/// The quadratic through points around `along`, weighted by the tricube of distance over `reach` (local regression
+/// after Cleveland 1979, J. Am. Stat. Assoc. 74:829). Quadratic, because a mean or a line draws a curved body to the
+/// inside of its curve and so shortens it. Precondition: `alongs` rises, same count as `points`, at least four.
+[[nodiscard]] LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const double> alongs,
+                                        double along, double reach);
 
 }  // namespace ringrule

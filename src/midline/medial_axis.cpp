@@ -25,13 +25,15 @@ struct Grid {
     }
 };
 
-void addCrossings(const std::vector<PixelPoint>& polygon, const Grid& grid, std::vector<std::vector<double>>& crossings) {
+void addCrossings(const std::vector<PixelPoint>& polygon, const Grid& grid,
+                  std::vector<std::vector<double>>& crossings) {
     for (std::size_t i = 0; i < polygon.size(); ++i) {
         PixelPoint a = polygon[i];
         PixelPoint b = polygon[(i + 1) % polygon.size()];
         if (a.y > b.y) std::swap(a, b);
         const int from = std::max(0, static_cast<int>(std::ceil((a.y - grid.originPx.y) / grid.cellPx)));
-        const int to = std::min(grid.inside.rows - 1, static_cast<int>(std::ceil((b.y - grid.originPx.y) / grid.cellPx)) - 1);
+        const int to =
+            std::min(grid.inside.rows - 1, static_cast<int>(std::ceil((b.y - grid.originPx.y) / grid.cellPx)) - 1);
         for (int row = from; row <= to; ++row) {
             const double y = grid.originPx.y + grid.cellPx * row;
             const double x = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y);

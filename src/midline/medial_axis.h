@@ -10,8 +10,8 @@ namespace ringrule {
 
 /// A rough way through the middle of a body, from one end to the other.
 struct MedialPath {
-    std::vector<PixelPoint> pathPx;     ///< empty when the outline has no long axis
-    std::vector<double> halfWidthPx;    ///< distance to the border at each point
+    std::vector<PixelPoint> pathPx;   ///< empty when the outline has no long axis
+    std::vector<double> halfWidthPx;  ///< distance to the border at each point
     double greatestHalfWidthPx = 0.0;
 };
 

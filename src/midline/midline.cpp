@@ -13,9 +13,10 @@
 namespace ringrule {
 namespace {
 
-constexpr double kLeastAspect = 3.0;     ///< a body under this many times as long as wide has no long axis
-constexpr double kHoleInHalfWidths = 0.006;  ///< a hole's area in squares of the greatest half-width: smaller ones are skin
-constexpr double kBesideHole = 1.35;     ///< a station this many half-widths from a hole's rim runs along it
+constexpr double kLeastAspect = 3.0;  ///< a body under this many times as long as wide has no long axis
+constexpr double kHoleInHalfWidths =
+    0.006;                            ///< a hole's area in squares of the greatest half-width: smaller ones are skin
+constexpr double kBesideHole = 1.35;  ///< a station this many half-widths from a hole's rim runs along it
 
 /// The holes that a body makes by closing on itself.
 std::vector<std::vector<PixelPoint>> coilHoles(const Outline& outline, double greatestHalfPx) {
@@ -57,7 +58,9 @@ Midline cutAtCoil(const Midline& midline, const std::vector<std::vector<PixelPoi
 
 }  // namespace
 
-double Midline::lengthPx() const { return lengthOf<PixelFrame>(spinePx); }
+double Midline::lengthPx() const {
+    return lengthOf<PixelFrame>(spinePx);
+}
 
 Outcome<Midline> findMidline(const Photo& photo, const Outline& outline) {
     const Refusal none{"no-midline", "What was found has no long axis: it is no animal seen from the side."};
@@ -69,7 +72,8 @@ Outcome<Midline> findMidline(const Photo& photo, const Outline& outline) {
     if (const auto holes = coilHoles(outline, path.greatestHalfWidthPx); !holes.empty()) {
         midline = cutAtCoil(midline, holes);
         if (midline.spinePx.size() < 12) {
-            return Refusal{"tail-closed", "The body closes on itself and hides its length. Wait until it opens by itself."};
+            return Refusal{"tail-closed",
+                           "The body closes on itself and hides its length. Wait until it opens by itself."};
         }
         return midline;
     }

@@ -14,14 +14,17 @@ constexpr Station kUsualHead{0.20, 0.025, false};
 constexpr Station kUsualTrunkEnd{0.436, 0.026, false};
 constexpr double kEyeInHead = 0.63;  ///< place of the eye's centre, share of the head: common practice, no source
 
-double lengthSteps(const WidthProfile& profile) { return static_cast<double>(profile.widthPx.size() - 1); }
+double lengthSteps(const WidthProfile& profile) {
+    return static_cast<double>(profile.widthPx.size() - 1);
+}
 
 /// The rear of the opercle: the gill cover bulges, the body behind it is narrower again.
 Station headEndOf(const WidthProfile& profile, const EyeSpot& eye, View view) {
     Station usual = kUsualHead;
     // From above both eyes sit on the rim, where the spot finder does not look.
     const bool likely = std::abs(eye.share / kEyeInHead - usual.share) < 2.4 * usual.sdShare;
-    if (view == View::Side && eye.strength > 0.6 && likely) usual = {eye.share / kEyeInHead, 0.09 * eye.share / kEyeInHead, false};
+    if (view == View::Side && eye.strength > 0.6 && likely)
+        usual = {eye.share / kEyeInHead, 0.09 * eye.share / kEyeInHead, false};
     const double from = 0.86 * usual.share;
     const double to = 1.18 * usual.share;
     double deepest = 0.0;
@@ -49,13 +52,15 @@ Station trunkEndOf(const WidthProfile& profile) {
     for (double share = 0.36; share <= 0.62; share += 1.0 / lengthSteps(profile)) {
         const double drop = profile.at(share - kHalfStep) - profile.at(share + kHalfStep);
         drops.push_back(drop);
-        if (drop > steepest && share > 0.38 && share < 0.56) steepest = drop, best = {share - 0.5 * kHalfStep, 0.005, true};
+        if (drop > steepest && share > 0.38 && share < 0.56)
+            steepest = drop, best = {share - 0.5 * kHalfStep, 0.005, true};
     }
     std::nth_element(drops.begin(), drops.begin() + std::ssize(drops) / 2, drops.end());
     return steepest - drops[drops.size() / 2] > 0.04 * profile.greatestPx ? best : kUsualTrunkEnd;
 }
 
-/// The base of an opaque caudal fin: the tail's narrowest place before it widens into the fin. The tip if it never does.
+/// The base of an opaque caudal fin: the tail's narrowest place before it widens into the fin. The tip if it never
+/// does.
 Station tailEndOf(const WidthProfile& profile, double fromShare, double flare) {
     double narrowest = 1e9;
     double at = 1.0;
@@ -82,7 +87,8 @@ double tipSd(const Outline& outline, const Midline& midline) {
     return tipPx / std::max(midline.lengthPx(), 1.0);
 }
 
-/// The same for the tail: an end too thin for an outline was followed as a thread, and where a thread ends is less sure.
+/// The same for the tail: an end too thin for an outline was followed as a thread, and where a thread ends is less
+/// sure.
 double tailTipSd(const Outline& outline, const Midline& midline) {
     const std::size_t before = midline.spinePx.size() - 3;
     const bool thread = midline.leftHalfWidthPx[before] + midline.rightHalfWidthPx[before] <= 0.0;
@@ -114,7 +120,8 @@ Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, cons
     return landmarks;
 }
 
-Landmarks fishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, std::vector<Remark>& remarks) {
+Landmarks fishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye,
+                        std::vector<Remark>& remarks) {
     const WidthProfile profile = widthProfile(midline);
     const double tip = tipSd(outline, midline);
     const Station tail = tailEndOf(profile, 0.60, 1.25);

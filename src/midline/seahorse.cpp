@@ -10,22 +10,24 @@ namespace ringrule {
 namespace {
 
 // The middle of the cleithral ring lies level with the throat's corner, or a little nearer to the head: the gill cover
-// hangs over it, the more so the more the head is bent down. In head lengths along the trunk. Common practice, no source;
-// its spread goes into the interval.
+// hangs over it, the more so the more the head is bent down. In head lengths along the trunk. Common practice, no
+// source; its spread goes into the interval.
 constexpr double kRingAboveThroat = 0.045;
 constexpr double kRingByAngle = 0.25;
 constexpr double kRingSd = 0.03;
-constexpr double kTrunkInHeads = 1.28;     ///< usual length of the trunk in head lengths: common practice, no source
+constexpr double kTrunkInHeads = 1.28;  ///< usual length of the trunk in head lengths: common practice, no source
 constexpr double kTrunkInHeadsSd = 0.12;
-constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
-constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
+constexpr double kBluntTail = 0.30;   ///< a tail's end this wide against the trunk is the back of a closed coil
+constexpr double kTailSwells = 1.35;  ///< a tail that widens this much again touches itself
 constexpr double kHalfCurledDeg = 150.0;
 
-PixelPoint unit(PixelPoint v) { return v * (1.0 / std::max(norm(v), 1e-12)); }
+PixelPoint unit(PixelPoint v) {
+    return v * (1.0 / std::max(norm(v), 1e-12));
+}
 
 std::size_t nearestIndex(const std::vector<PixelPoint>& points, PixelPoint at) {
-    const auto nearest = std::min_element(points.begin(), points.end(),
-                                          [&](PixelPoint a, PixelPoint b) { return distance(a, at) < distance(b, at); });
+    const auto nearest = std::min_element(
+        points.begin(), points.end(), [&](PixelPoint a, PixelPoint b) { return distance(a, at) < distance(b, at); });
     return static_cast<std::size_t>(nearest - points.begin());
 }
 
@@ -43,7 +45,8 @@ std::size_t thickestTrunk(const WidthProfile& profile, bool cut) {
 }
 
 /// Points of the boundary from `from` to `to`, walking forward or backward.
-std::vector<PixelPoint> walked(const std::vector<PixelPoint>& boundary, std::size_t from, std::size_t to, bool forward) {
+std::vector<PixelPoint> walked(const std::vector<PixelPoint>& boundary, std::size_t from, std::size_t to,
+                               bool forward) {
     std::vector<PixelPoint> points;
     const std::size_t n = boundary.size();
     for (std::size_t i = from, k = 0; k <= n; ++k) {
@@ -65,14 +68,15 @@ PixelPoint deepestCorner(const std::vector<PixelPoint>& side) {
 /// The middle of the cleithral ring and the trunk's direction there.
 struct Ring {
     PixelPoint at;
-    PixelPoint tailward;        ///< unit direction of the trunk
+    PixelPoint tailward;          ///< unit direction of the trunk
     std::size_t firstBehind = 0;  ///< first station of the midline that lies in the trunk
     double headPx = 0.0;
 };
 
 /// The first station in the trunk: from the thickest place toward the head as long as the stations still approach the
 /// throat's level, seen along the trunk.
-std::size_t firstInTrunk(const Midline& midline, std::size_t thickest, PixelPoint level, PixelPoint tailward, double clearPx) {
+std::size_t firstInTrunk(const Midline& midline, std::size_t thickest, PixelPoint level, PixelPoint tailward,
+                         double clearPx) {
     std::size_t first = thickest;
     while (first > 1 && dot(midline.spinePx[first - 1] - level, tailward) > clearPx &&
            dot(midline.spinePx[first] - midline.spinePx[first - 1], tailward) > 0.0) {
@@ -130,7 +134,8 @@ Midline protocolLine(const Midline& midline, const Ring& ring) {
     return line;
 }
 
-/// The crown's tip: the boundary's farthest point from the line through snout and ring, on the side away from the trunk.
+/// The crown's tip: the boundary's farthest point from the line through snout and ring, on the side away from the
+/// trunk.
 PixelPoint coronetTip(const Outline& outline, PixelPoint snout, const Ring& ring) {
     PixelPoint up = unit(PixelPoint{-(snout - ring.at).y, (snout - ring.at).x});
     if (dot(up, ring.tailward) > 0.0) up = up * -1.0;
@@ -162,8 +167,9 @@ double turnedDeg(const Midline& midline, std::size_t from) {
 
 }  // namespace
 
-Outcome<Anatomy> seahorseAnatomy(const Photo& /*photo*/, const Outline& outline, const Midline& midline) {
-    const Refusal unclear{"shape-not-clear", "Head, trunk and tail of a seahorse could not be told apart. Take it side on."};
+Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline) {
+    const Refusal unclear{"shape-not-clear",
+                          "Head, trunk and tail of a seahorse could not be told apart. Take it side on."};
     const WidthProfile profile = widthProfile(midline);
     const std::size_t thickest = thickestTrunk(profile, midline.closedCoil);
     const PixelPoint snout = midline.spinePx.front();
@@ -172,7 +178,8 @@ Outcome<Anatomy> seahorseAnatomy(const Photo& /*photo*/, const Outline& outline,
     const std::size_t after = std::min(thickest + 6, midline.spinePx.size() - 1);
     const PixelPoint trunkWay = unit(midline.spinePx[after] - midline.spinePx[thickest - 6]);
     const bool ventralLeft = cross(snoutWay, trunkWay) < 0.0;
-    const PixelPoint toBelly = (ventralLeft ? PixelPoint{trunkWay.y, -trunkWay.x} : PixelPoint{-trunkWay.y, trunkWay.x});
+    const PixelPoint toBelly =
+        (ventralLeft ? PixelPoint{trunkWay.y, -trunkWay.x} : PixelPoint{-trunkWay.y, trunkWay.x});
     const auto belly = firstExit(outline.boundaryPx, midline.spinePx[thickest], toBelly);
     if (!belly) return unclear;
     const std::size_t tipIndex = nearestIndex(outline.boundaryPx, snout);

@@ -41,7 +41,9 @@ double interpolated(const std::vector<double>& alongs, const std::vector<double>
     return values[i - 1] + t * (values[i] - values[i - 1]);
 }
 
-double stepFor(double lengthPx) { return std::clamp(lengthPx / 360.0, 1.0, 6.0); }
+double stepFor(double lengthPx) {
+    return std::clamp(lengthPx / 360.0, 1.0, 6.0);
+}
 
 /// The line in even steps, each point moved onto the local quadratic of the points around it.
 Line smoothed(const Line& line) {
@@ -59,9 +61,12 @@ Line smoothed(const Line& line) {
     return smooth;
 }
 
-PixelPoint unit(PixelPoint v) { return v * (1.0 / std::max(norm(v), 1e-12)); }
+PixelPoint unit(PixelPoint v) {
+    return v * (1.0 / std::max(norm(v), 1e-12));
+}
 
-/// The exit of a ray, sought first near where the last one left; a much longer way than the last is sought again all round.
+/// The exit of a ray, sought first near where the last one left; a much longer way than the last is sought again all
+/// round.
 std::optional<RayHit> exitNear(const std::vector<PixelPoint>& boundary, PixelPoint from, PixelPoint direction,
                                const std::optional<RayHit>& last) {
     if (!last) return firstExit(boundary, from, direction);
@@ -102,7 +107,8 @@ std::optional<PixelPoint> carriedToTip(const std::vector<PixelPoint>& boundary, 
     const LocalCurve curve = localQuadratic(points, alongs, centre, 0.75 * reach);
     const PixelPoint slope = curve.slope + curve.bend * (alongs.back() - centre);
     const PixelPoint along = unit(slope);
-    const double turn = std::clamp(cross(along, curve.bend), -0.5 / std::max(half.back(), 2.0), 0.5 / std::max(half.back(), 2.0));
+    const double turn =
+        std::clamp(cross(along, curve.bend), -0.5 / std::max(half.back(), 2.0), 0.5 / std::max(half.back(), 2.0));
     PixelPoint at = points.back();
     double angle = std::atan2(along.y, along.x);
     const double step = std::max(1.0, 0.25 * half.back());
@@ -129,8 +135,8 @@ std::size_t nearestAhead(const Line& guide, PixelPoint at, std::size_t from) {
     return best;
 }
 
-/// Middles of the chords, without those near the tips, where a chord square to the axis no longer spans the body. Where a
-/// chord is too long for the body's thickness, the guide stands in.
+/// Middles of the chords, without those near the tips, where a chord square to the axis no longer spans the body. Where
+/// a chord is too long for the body's thickness, the guide stands in.
 Line middlesOf(const Line& line, const std::vector<Chord>& chords, const Line& guide) {
     const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
     Line middles;
@@ -171,8 +177,8 @@ bool extended(const std::vector<PixelPoint>& boundary, Line& line) {
     return front.has_value() && back.has_value();
 }
 
-/// The path without its run into a corner or round a blunt end: near an end, the part where the border is nearer than half
-/// of the way gone. It is carried on along the body's own curve afterwards.
+/// The path without its run into a corner or round a blunt end: near an end, the part where the border is nearer than
+/// half of the way gone. It is carried on along the body's own curve afterwards.
 Line withoutEndBranches(Line line) {
     for (int end = 0; end < 2; ++end) {
         const std::vector<double> alongs = arcLengths<PixelFrame>(line.points);
@@ -197,7 +203,8 @@ Midline finished(const std::vector<PixelPoint>& boundary, Line line) {
     Line even;
     even.points = resampled<PixelFrame>(line.points, count);
     for (std::size_t i = 0; i < count; ++i) {
-        even.halfWidth.push_back(interpolated(alongs, line.halfWidth, length * static_cast<double>(i) / static_cast<double>(count - 1)));
+        even.halfWidth.push_back(
+            interpolated(alongs, line.halfWidth, length * static_cast<double>(i) / static_cast<double>(count - 1)));
     }
     const std::vector<Chord> chords = chordsOf(boundary, even);
     Midline midline;

@@ -20,7 +20,8 @@ double greyBeside(const cv::Mat& grey, const Midline& midline, std::size_t i, in
     const PixelPoint out = PixelPoint{step.y, -step.x} * (side / std::max(norm(step), 1e-9));
     double sum = 0.0;
     constexpr int kSamples = 6;
-    for (int k = 0; k < kSamples; ++k) sum += greyAt(grey, midline.spinePx[i] + out * (fromPx + (toPx - fromPx) * k / (kSamples - 1)));
+    for (int k = 0; k < kSamples; ++k)
+        sum += greyAt(grey, midline.spinePx[i] + out * (fromPx + (toPx - fromPx) * k / (kSamples - 1)));
     return sum / kSamples;
 }
 
@@ -28,7 +29,8 @@ double halfWidth(const Midline& midline, std::size_t i, int side) {
     return side > 0 ? midline.leftHalfWidthPx[i] : midline.rightHalfWidthPx[i];
 }
 
-/// How much darker the rim beside the body is over a fin's length than over the rest of that side, in shares of the light.
+/// How much darker the rim beside the body is over a fin's length than over the rest of that side, in shares of the
+/// light.
 double finBeside(const cv::Mat& grey, const Midline& midline, double blurPx, int side) {
     const auto count = static_cast<double>(midline.spinePx.size());
     std::vector<double> dark;
@@ -58,7 +60,8 @@ double flankShade(const cv::Mat& grey, const Midline& midline) {
     double right = 1.0;
     for (auto i = static_cast<std::size_t>(0.22 * count); i < static_cast<std::size_t>(0.6 * count); ++i) {
         left += greyBeside(grey, midline, i, 1, 0.3 * midline.leftHalfWidthPx[i], 0.75 * midline.leftHalfWidthPx[i]);
-        right += greyBeside(grey, midline, i, -1, 0.3 * midline.rightHalfWidthPx[i], 0.75 * midline.rightHalfWidthPx[i]);
+        right +=
+            greyBeside(grey, midline, i, -1, 0.3 * midline.rightHalfWidthPx[i], 0.75 * midline.rightHalfWidthPx[i]);
     }
     return std::log(left / right);
 }

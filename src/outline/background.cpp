@@ -24,8 +24,12 @@ struct Block {
     bool kept = true;
 };
 
-double scaledX(const cv::Size& size, double x) { return 2.0 * x / std::max(1, size.width - 1) - 1.0; }
-double scaledY(const cv::Size& size, double y) { return 2.0 * y / std::max(1, size.height - 1) - 1.0; }
+double scaledX(const cv::Size& size, double x) {
+    return 2.0 * x / std::max(1, size.width - 1) - 1.0;
+}
+double scaledY(const cv::Size& size, double y) {
+    return 2.0 * y / std::max(1, size.height - 1) - 1.0;
+}
 
 std::vector<Block> blocksOf(const cv::Mat1f& light, const cv::Mat1b& usable) {
     const int side = std::max(2, std::max(light.cols, light.rows) / 56);
@@ -62,7 +66,8 @@ Terms solved(const std::vector<Block>& blocks) {
     return normal.selfadjointView<Eigen::Lower>().ldlt().solve(right);
 }
 
-/// Starts without the darker half of each neighbourhood's likely range, so that a large animal cannot pull the fit down.
+/// Starts without the darker half of each neighbourhood's likely range, so that a large animal cannot pull the fit
+/// down.
 void keepBright(std::vector<Block>& blocks) {
     std::vector<double> values;
     for (const Block& block : blocks) values.push_back(block.light);

@@ -14,16 +14,18 @@
 namespace ringrule {
 namespace {
 
-constexpr double kLeastColour = 0.06;  ///< length of the animal's colour, grey taken out, in shares of the plate's light
+constexpr double kLeastColour =
+    0.06;  ///< length of the animal's colour, grey taken out, in shares of the plate's light
 constexpr double kPlateValue = 153.0;  ///< grey value of the plate in the picture made …
 constexpr double kBodyStep = 128.0;    ///< … and how far below it the animal lies
-constexpr float kDeepestShadow = 0.6F; ///< light over the plate's: what is darker is a part of the animal of any colour, its eye
+constexpr float kDeepestShadow =
+    0.6F;  ///< light over the plate's: what is darker is a part of the animal of any colour, its eye
 constexpr float kDarkSpan = 0.4F;
 
 struct Channels {
-    std::array<cv::Mat, 3> full;         ///< CV_8UC1 each
-    std::array<cv::Mat1f, 3> ratio;      ///< reduced, over the plate's light
-    std::array<cv::Mat1f, 3> perPlate;   ///< reduced, one over the plate's light
+    std::array<cv::Mat, 3> full;        ///< CV_8UC1 each
+    std::array<cv::Mat1f, 3> ratio;     ///< reduced, over the plate's light
+    std::array<cv::Mat1f, 3> perPlate;  ///< reduced, one over the plate's light
 };
 
 std::optional<Channels> channelsOf(const cv::Mat& colour, const Reduced& coarse, const PlateRegion& region) {
@@ -88,7 +90,8 @@ cv::Mat1b colouredPiece(const cv::Mat1f& range, const PlateRegion& region, doubl
     const int count = cv::connectedComponentsWithStats(coloured, labels, stats, centroids, 8, CV_32S);
     int largest = 0;
     for (int label = 1; label < count; ++label) {
-        if (largest == 0 || stats.at<int>(label, cv::CC_STAT_AREA) > stats.at<int>(largest, cv::CC_STAT_AREA)) largest = label;
+        if (largest == 0 || stats.at<int>(label, cv::CC_STAT_AREA) > stats.at<int>(largest, cv::CC_STAT_AREA))
+            largest = label;
     }
     if (largest == 0 || stats.at<int>(largest, cv::CC_STAT_AREA) < smallestPx) return {};
     cv::Mat1b piece;
@@ -125,13 +128,15 @@ cv::Mat projected(const Channels& channels, const std::array<double, 3>& weights
             float sum = 0.0F;
             float light = 0.0F;
             for (std::size_t c = 0; c < 3; ++c) {
-                const unsigned char value = channels.full[c].ptr<unsigned char>(coarse.originPx.y + y)[coarse.originPx.x + x];
+                const unsigned char value =
+                    channels.full[c].ptr<unsigned char>(coarse.originPx.y + y)[coarse.originPx.x + x];
                 const float ratio = photoTone().lightOf[value] * scaled[c](y, x);
                 sum += ratio * static_cast<float>(weights[c]);
                 light += ratio / 3.0F;
             }
             const float dark = std::clamp((kDeepestShadow - light) / kDarkSpan, 0.0F, 1.0F);
-            to[x] = cv::saturate_cast<unsigned char>(kPlateValue - kBodyStep * static_cast<double>(std::max(sum, dark)));
+            to[x] =
+                cv::saturate_cast<unsigned char>(kPlateValue - kBodyStep * static_cast<double>(std::max(sum, dark)));
         }
     }
     return grey;

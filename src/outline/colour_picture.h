@@ -17,8 +17,8 @@ struct ColourPicture {
     Tone tone;     ///< its values are linear
 };
 
-/// The photo seen along the colour in which its animal differs from the plate. Light of each colour is divided by that of
-/// the plate; what is left is projected on the animal's own colour, grey taken out, so that a shadow, which dims all
+/// The photo seen along the colour in which its animal differs from the plate. Light of each colour is divided by that
+/// of the plate; what is left is projected on the animal's own colour, grey taken out, so that a shadow, which dims all
 /// colours alike, does not show. Nothing when no coloured piece of `smallestPx` pixels of the reduced picture is found.
 [[nodiscard]] std::optional<ColourPicture> colourPicture(const Photo& photo, const Reduced& coarse,
                                                          const PlateRegion& region, double smallestPx);

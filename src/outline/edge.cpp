@@ -45,7 +45,9 @@ struct Equations {
     double squares = 0.0;
 };
 
-constexpr std::size_t diagonal(std::size_t k) { return k * (k + 1) / 2 + k; }
+constexpr std::size_t diagonal(std::size_t k) {
+    return k * (k + 1) / 2 + k;
+}
 
 /// Normal equations of the step model about its parameters.
 Equations equationsAt(const Profile& profile, const StepPrior& prior, const Vector5& p) {
@@ -122,6 +124,40 @@ bool solve(Equations& eq, Vector5& x) {
     return true;
 }
 
+/// Normalised light by distance from many edges, a median each quarter pixel; empty when there are too few.
+Profile pooledProfile(std::span<const Profile> profiles, std::span<const StepEdge> edges) {
+    constexpr double kBin = 0.25;
+    constexpr int kHalf = 24;
+    constexpr std::size_t kLeast = 15;
+    std::array<std::vector<float>, 2 * kHalf + 1> bins;
+    // Some hundreds of edges are plenty for one number.
+    const std::size_t stride = std::max<std::size_t>(1, profiles.size() / 300);
+    for (std::size_t k = 0; k < profiles.size(); k += stride) {
+        const StepEdge& edge = edges[k];
+        if (!edge.found) continue;
+        for (std::size_t i = 0; i < profiles[k].light.size(); ++i) {
+            const long bin = std::lround((profiles[k].at(i) - edge.atPx) / kBin) + kHalf;
+            if (bin < 0 || bin > 2 * kHalf) continue;
+            const double light = static_cast<double>(profiles[k].light[i]);
+            const double normalised = (light - edge.inside) / (edge.outside - edge.inside);
+            bins[static_cast<std::size_t>(bin)].push_back(static_cast<float>(normalised));
+        }
+    }
+    const auto count = [&bins](int i) { return bins[static_cast<std::size_t>(kHalf + i)].size(); };
+    Profile pooled;
+    pooled.stepPx = kBin;
+    while (pooled.inner < kHalf && count(pooled.inner + 1) > kLeast && count(-pooled.inner - 1) > kLeast) {
+        ++pooled.inner;
+    }
+    if (count(0) == 0) return {};
+    for (int i = kHalf - pooled.inner; i <= kHalf + pooled.inner; ++i) {
+        auto& bin = bins[static_cast<std::size_t>(i)];
+        std::nth_element(bin.begin(), bin.begin() + std::ssize(bin) / 2, bin.end());
+        pooled.light.push_back(bin[bin.size() / 2]);
+    }
+    return pooled;
+}
+
 }  // namespace
 
 float lightAt(const cv::Mat& grey, const Tone& tone, PixelPoint at) {
@@ -173,38 +209,8 @@ StepEdge fitStep(const Profile& profile, const StepPrior& prior) {
 }
 
 double pooledBlur(std::span<const Profile> profiles, std::span<const StepEdge> edges) {
-    constexpr double kBin = 0.25;
-    constexpr int kHalf = 24;
-    std::array<std::vector<float>, 2 * kHalf + 1> bins;
-    // Some hundreds of edges are plenty for one number.
-    const std::size_t stride = std::max<std::size_t>(1, profiles.size() / 300);
-    for (std::size_t k = 0; k < profiles.size(); k += stride) {
-        const StepEdge& edge = edges[k];
-        if (!edge.found) continue;
-        for (std::size_t i = 0; i < profiles[k].light.size(); ++i) {
-            const double t = profiles[k].at(i) - edge.atPx;
-            const long bin = std::lround(t / kBin) + kHalf;
-            if (bin < 0 || bin > 2 * kHalf) continue;
-            const double normalised =
-                (static_cast<double>(profiles[k].light[i]) - edge.inside) / (edge.outside - edge.inside);
-            bins[static_cast<std::size_t>(bin)].push_back(static_cast<float>(normalised));
-        }
-    }
-    Profile pooled;
-    pooled.stepPx = kBin;
-    int reach = 0;
-    while (reach < kHalf && bins[static_cast<std::size_t>(kHalf + reach + 1)].size() > 15 &&
-           bins[static_cast<std::size_t>(kHalf - reach - 1)].size() > 15) {
-        ++reach;
-    }
-    if (reach < 6) return 0.0;
-    pooled.inner = reach;
-    for (int i = kHalf - reach; i <= kHalf + reach; ++i) {
-        auto& bin = bins[static_cast<std::size_t>(i)];
-        if (bin.empty()) return 0.0;
-        std::nth_element(bin.begin(), bin.begin() + std::ssize(bin) / 2, bin.end());
-        pooled.light.push_back(bin[bin.size() / 2]);
-    }
+    const Profile pooled = pooledProfile(profiles, edges);
+    if (pooled.inner < 6) return 0.0;
     const auto rmsAt = [&pooled](double logSigma) {
         const StepEdge edge = fitStep(pooled, {.sigmaPx = std::exp(logSigma), .leastContrast = 0.3});
         return edge.found ? edge.rms : 1e9;

@@ -35,10 +35,10 @@ struct StepPrior {
 /// A blurred step fitted to a profile.
 struct StepEdge {
     bool found = false;
-    double atPx = 0.0;      ///< from the profile's zero, positive outward
-    double inside = 0.0;    ///< light just inside …
-    double outside = 0.0;   ///< … and just outside the step
-    double rms = 0.0;       ///< residual, in light
+    double atPx = 0.0;     ///< from the profile's zero, positive outward
+    double inside = 0.0;   ///< light just inside …
+    double outside = 0.0;  ///< … and just outside the step
+    double rms = 0.0;      ///< residual, in light
 };
 
 /// Light at a place between pixels, bilinear; the photo's border is continued.
@@ -52,7 +52,8 @@ struct StepEdge {
 /// outside, a shaded flank inside), by Gauss–Newton. Not found: no bright-outward step of the least contrast in reach.
 [[nodiscard]] StepEdge fitStep(const Profile& profile, const StepPrior& prior);
 
-/// Sigma of a blurred step in profiles whose edges lie at `atPx`: their normalised median, fitted. 0 when it cannot be told.
+/// Sigma of a blurred step in profiles whose edges lie at `atPx`: their normalised median, fitted. 0 when it cannot be
+/// told.
 [[nodiscard]] double pooledBlur(std::span<const Profile> profiles, std::span<const StepEdge> edges);
 
 }  // namespace ringrule

@@ -19,22 +19,24 @@ namespace {
 
 constexpr double kCoarsePxPerMm = 3.2;  ///< enough to find a juvenile of 2 mm depth
 constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
-constexpr double kFineHalfPx = 24.0;    ///< an animal is contoured with its greatest half-width at least this many pixels
+constexpr double kFineHalfPx = 24.0;  ///< an animal is contoured with its greatest half-width at least this many pixels
 constexpr double kStepInHalfWidths = 0.06;  ///< between boundary points
 constexpr double kLeastStepPx = 1.2;
-constexpr double kPaleContrast = 0.45;     ///< below this grey may follow a mark on a pale animal and not its edge
+constexpr double kPaleContrast = 0.45;  ///< below this grey may follow a mark on a pale animal and not its edge
 constexpr double kEyeMm2 = 20.0;
-constexpr double kMuchLarger = 1.08;       ///< colour is believed when it sees this much more of the animal
-constexpr double kDarkPlate = 0.03;        ///< light of the plate: photos darker than this are noise …
-constexpr double kClippedPlate = 0.97;     ///< … and lighter than this have lost their whites
-constexpr double kLongestStepPx = 2.0;     ///< the tail's tip is only a few pixels wide at any scale
+constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees this much more of the animal
+constexpr double kDarkPlate = 0.03;     ///< light of the plate: photos darker than this are noise …
+constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost their whites
+constexpr double kLongestStepPx = 2.0;  ///< the tail's tip is only a few pixels wide at any scale
 
 double pxPerMmOf(const Box& box, const Scale& scale) {
     const PlatePoint middle{0.5 * box.plate.widthMm, 0.5 * box.plate.heightMm};
     return 1.0 / scale.mmPerPx(scale.pixelFromPlate(middle));
 }
 
-int factorFor(double pxPerMm, double wanted) { return std::max(1, static_cast<int>(std::lround(pxPerMm / wanted))); }
+int factorFor(double pxPerMm, double wanted) {
+    return std::max(1, static_cast<int>(std::lround(pxPerMm / wanted)));
+}
 
 /// The boundary turned so that the body lies on the right hand of the walk: outer boundaries clockwise as seen.
 std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
@@ -43,7 +45,8 @@ std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
 }
 
 /// One animal traced at full resolution; no boundary when it vanished on a closer look.
-Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double halfWidthPx, double pxPerMm) {
+Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double halfWidthPx,
+                    double pxPerMm) {
     RefineOptions options;
     const double longest = std::clamp(kLeastStepPx * pxPerMm / kFinePxPerMm, kLeastStepPx, kLongestStepPx);
     options.stepPx = std::clamp(kStepInHalfWidths * halfWidthPx, kLeastStepPx, longest);
@@ -68,7 +71,7 @@ Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& sil
 /// All that is looked at in one picture of the plate: the photo's grey, or its colour.
 struct Search {
     std::vector<Outline> outlines;
-    double contrast = 0.0;    ///< of the largest animal's edge, share of the plate's light
+    double contrast = 0.0;  ///< of the largest animal's edge, share of the plate's light
     double largestMm2 = 0.0;
     bool plateSeen = false;
 };
@@ -99,7 +102,8 @@ Search searchIn(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, co
         }
         if (silhouette.cut) outline.remarks.push_back(Remark::OutlineDoubtful);
         if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
-        if (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate) outline.remarks.push_back(Remark::BadExposure);
+        if (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate)
+            outline.remarks.push_back(Remark::BadExposure);
         if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
         search.outlines.push_back(std::move(outline));
     }

@@ -14,19 +14,21 @@ constexpr int kLevels = 64;
 
 /// Print is thin: strokes of letters, ticks and lines are narrower than any animal's trunk of that length.
 constexpr double kStrokeHalfMm = 0.45;
-constexpr double kLetterMm = 6.5;     ///< largest extent of a letter or a tick near the rim
-constexpr double kWordMm = 10.0;       ///< largest extent of a numeral or a word in a ruler's row
-constexpr double kRowMm = 30.0;        ///< a row is looked for within this distance
-constexpr int kRowCount = 5;           ///< and is made of this many marks
-constexpr double kCardReach = 1.15;   ///< of a card marker's side: writing on the card lies within
+constexpr double kLetterMm = 6.5;       ///< largest extent of a letter or a tick near the rim
+constexpr double kWordMm = 10.0;        ///< largest extent of a numeral or a word in a ruler's row
+constexpr double kRowMm = 30.0;         ///< a row is looked for within this distance
+constexpr int kRowCount = 5;            ///< and is made of this many marks
+constexpr double kCardReach = 1.15;     ///< of a card marker's side: writing on the card lies within
 constexpr double kCardWordReach = 1.6;  ///< of the marker's side: largest extent of a word that hangs together
-constexpr double kLetterGap = 0.5;    ///< of the marker's side: between letters
-constexpr double kReachMm = 15.0;      ///< farthest that a thin end is looked for beyond its piece
-constexpr double kJoinMm = 1.5;        ///< widest gap between parted pieces of one animal
-constexpr double kLooseShare = 0.4;    ///< of the way from the threshold to the plate's light: what still joins them
-constexpr double kLineAspect = 60.0;  ///< a line is at least this many times longer than wide
+constexpr double kLetterGap = 0.5;      ///< of the marker's side: between letters
+constexpr double kReachMm = 15.0;       ///< farthest that a thin end is looked for beyond its piece
+constexpr double kJoinMm = 1.5;         ///< widest gap between parted pieces of one animal
+constexpr double kLooseShare = 0.4;     ///< of the way from the threshold to the plate's light: what still joins them
+constexpr double kLineAspect = 60.0;    ///< a line is at least this many times longer than wide
 
-double extentMm(const cv::Rect& bounds, double pxPerMm) { return std::hypot(bounds.width, bounds.height) / pxPerMm; }
+double extentMm(const cv::Rect& bounds, double pxPerMm) {
+    return std::hypot(bounds.width, bounds.height) / pxPerMm;
+}
 
 /// Largest extent of the piece outside its own label's border: half-width by distance transform of its window.
 double halfWidthPx(const cv::Mat1i& labels, const Piece& piece) {
@@ -68,18 +70,22 @@ std::vector<cv::Rect> cardWriting(const PlateRegion& region, const std::vector<c
         std::vector<cv::Rect> open = small;
         std::vector<cv::Rect> found;
         const auto take = [&](auto belongs) {
-            const auto kept = std::partition(open.begin(), open.end(), [&](const cv::Rect& rect) { return !belongs(rect); });
+            const auto kept =
+                std::partition(open.begin(), open.end(), [&](const cv::Rect& rect) { return !belongs(rect); });
             const std::vector<cv::Rect> taken(kept, open.end());
             open.erase(kept, open.end());
             found.insert(found.end(), taken.begin(), taken.end());
             return taken;
         };
-        std::erase_if(open, [&](const cv::Rect& rect) { return std::hypot(rect.width, rect.height) > kCardWordReach * side; });
-        std::vector<cv::Rect> last = take([&](const cv::Rect& rect) { return distanceToPolygon(card, rect) < kCardReach * side; });
+        std::erase_if(
+            open, [&](const cv::Rect& rect) { return std::hypot(rect.width, rect.height) > kCardWordReach * side; });
+        std::vector<cv::Rect> last =
+            take([&](const cv::Rect& rect) { return distanceToPolygon(card, rect) < kCardReach * side; });
         while (!last.empty()) {
             const std::vector<cv::Rect> around = last;
             last = take([&](const cv::Rect& rect) {
-                return std::any_of(around.begin(), around.end(), [&](const cv::Rect& r) { return gapBetween(r, rect) < kLetterGap * side; });
+                return std::any_of(around.begin(), around.end(),
+                                   [&](const cv::Rect& r) { return gapBetween(r, rect) < kLetterGap * side; });
             });
         }
         writing.insert(writing.end(), found.begin(), found.end());
@@ -117,7 +123,8 @@ bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& pi
     const bool rim = inRim(region, labels, piece);
     if (rim && extent < kWordMm && inRow(piece, print.rim, pxPerMm)) return true;
     if (piece.halfWidthMm < kStrokeHalfMm && extent > kLineAspect * piece.halfWidthMm &&
-        piece.areaMm2 < 2.4 * piece.halfWidthMm * extent && std::min(piece.bounds.width, piece.bounds.height) < 1.0 * pxPerMm) {
+        piece.areaMm2 < 2.4 * piece.halfWidthMm * extent &&
+        std::min(piece.bounds.width, piece.bounds.height) < 1.0 * pxPerMm) {
         return true;
     }
     if (piece.halfWidthMm > kStrokeHalfMm) return false;
@@ -157,11 +164,13 @@ bool hangTogether(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& 
     return ofA != 0 && ofA == ofB;
 }
 
-/// The piece's bounds with what hangs on it at a looser threshold, ends too thin for the reduced picture, within reason.
+/// The piece's bounds with what hangs on it at a looser threshold, ends too thin for the reduced picture, within
+/// reason.
 cv::Rect reachOf(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& piece, double loose, double pxPerMm) {
     const int most = static_cast<int>(kReachMm * pxPerMm);
     const cv::Rect window = cv::Rect(piece.bounds.x - most, piece.bounds.y - most, piece.bounds.width + 2 * most,
-                                     piece.bounds.height + 2 * most) & cv::Rect({0, 0}, ratio.size());
+                                     piece.bounds.height + 2 * most) &
+                            cv::Rect({0, 0}, ratio.size());
     cv::Mat1b dark;
     cv::compare(ratio(window), loose, dark, cv::CMP_LT);
     cv::Mat1i joined;
@@ -177,8 +186,9 @@ cv::Rect reachOf(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& p
     cv::Rect reach = piece.bounds;
     for (int label = 1; label < count; ++label) {
         if (!ours[static_cast<std::size_t>(label)]) continue;
-        reach |= cv::Rect(stats.at<int>(label, cv::CC_STAT_LEFT) + window.x, stats.at<int>(label, cv::CC_STAT_TOP) + window.y,
-                          stats.at<int>(label, cv::CC_STAT_WIDTH), stats.at<int>(label, cv::CC_STAT_HEIGHT));
+        reach |= cv::Rect(stats.at<int>(label, cv::CC_STAT_LEFT) + window.x,
+                          stats.at<int>(label, cv::CC_STAT_TOP) + window.y, stats.at<int>(label, cv::CC_STAT_WIDTH),
+                          stats.at<int>(label, cv::CC_STAT_HEIGHT));
     }
     return reach;
 }
@@ -234,11 +244,12 @@ double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double n
         double n = 0.0;
         for (std::size_t i = k - 3; i <= k + 3 && i < kLevels; ++i) sum += steepness[i], n += count[i];
         if (n < 20.0) continue;
-        // The sum of gradients at a level is its contour's length, their mean its steepness: long steep contours are bodies,
-        // short steep ones are eyes.
+        // The sum of gradients at a level is its contour's length, their mean its steepness: long steep contours are
+        // bodies, short steep ones are eyes.
         const double steep = sum / n;
         if (steep < std::max(0.06, 4.0 * noise)) continue;
-        if (const double rank = std::pow(steep, 1.5) * std::sqrt(sum); rank > best) best = rank, threshold = (static_cast<double>(k) + 0.5) / kLevels;
+        if (const double rank = std::pow(steep, 1.5) * std::sqrt(sum); rank > best)
+            best = rank, threshold = (static_cast<double>(k) + 0.5) / kLevels;
     }
     return threshold;
 }

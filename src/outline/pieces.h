@@ -11,12 +11,12 @@ namespace ringrule {
 
 /// A dark piece before the plate that can be an animal.
 struct Piece {
-    int label = 0;           ///< in `Pieces::labels`
-    cv::Rect bounds;         ///< in the reduced picture
-    cv::Rect reach;          ///< the same with what hangs on it more faintly: thin ends
+    int label = 0;    ///< in `Pieces::labels`
+    cv::Rect bounds;  ///< in the reduced picture
+    cv::Rect reach;   ///< the same with what hangs on it more faintly: thin ends
     double areaMm2 = 0.0;
     double halfWidthMm = 0.0;  ///< largest distance of an inner point from its border
-    bool atEdge = false;     ///< reaches the plate's edge or print that hides it
+    bool atEdge = false;       ///< reaches the plate's edge or print that hides it
 };
 
 struct Pieces {
@@ -27,8 +27,8 @@ struct Pieces {
 };
 
 /// The share of the plate's light at which contours are long and steep: a step blurred by the lens is steepest half-way
-/// up, a soft shadow and the plate's own texture never are. Edges near print are left out. 0 when no edge stands out from
-/// noise.
+/// up, a soft shadow and the plate's own texture never are. Edges near print are left out. 0 when no edge stands out
+/// from noise.
 [[nodiscard]] double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double noise);
 
 /// Dark pieces below the threshold, print and debris left out. `ratio` is light over the background.

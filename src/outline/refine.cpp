@@ -29,7 +29,8 @@ std::vector<PixelPoint> smoothedClosed(const std::vector<PixelPoint>& points, st
         for (std::size_t k = 1; k < kernel.size(); ++k) {
             const auto at = static_cast<std::ptrdiff_t>(i);
             const auto off = static_cast<std::ptrdiff_t>(k);
-            sum = sum + (points[wrapped(at - off, points.size())] + points[wrapped(at + off, points.size())]) * kernel[k];
+            sum =
+                sum + (points[wrapped(at - off, points.size())] + points[wrapped(at + off, points.size())]) * kernel[k];
         }
         smooth[i] = sum;
     }
@@ -70,8 +71,8 @@ double medianAround(const std::vector<double>& values, std::size_t i, int reach)
     return count < 3 ? kNone : near[count / 2];
 }
 
-/// Samples across the boundary, cut where another edge begins: half-way through a thin body, and where light falls again
-/// outside (the next turn of a coil).
+/// Samples across the boundary, cut where another edge begins: half-way through a thin body, and where light falls
+/// again outside (the next turn of a coil).
 struct CutProfile {
     Profile profile;
     double oppositePx = -1e9;
@@ -83,7 +84,9 @@ CutProfile cut(Profile profile, double halfLight) {
     const auto count = std::ssize(profile.light);
     std::ptrdiff_t from = 0;
     std::ptrdiff_t to = count;
-    const auto lightOf = [&](std::ptrdiff_t i) { return static_cast<double>(profile.light[static_cast<std::size_t>(i)]); };
+    const auto lightOf = [&](std::ptrdiff_t i) {
+        return static_cast<double>(profile.light[static_cast<std::size_t>(i)]);
+    };
     bool inBody = false;
     for (std::ptrdiff_t i = middle + 2; i >= 0; --i) {
         if (lightOf(i) < halfLight) inBody = true;
@@ -146,8 +149,9 @@ Pass fitAll(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>
     const int reach = static_cast<int>(std::ceil(options.reachPx / step));
     Pass pass;
     for (std::size_t i = 0; i < points.size(); ++i) {
-        CutProfile across = cut(
-            sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], step, reach), options.halfLight);
+        CutProfile across =
+            cut(sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], step, reach),
+                options.halfLight);
         StepPrior prior;
         prior.sigmaPx = options.sigmaPx;
         prior.startPx = crossingNear(across.profile, options.halfLight);
@@ -203,7 +207,8 @@ std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector
     for (std::size_t i = 0; i < points.size(); ++i) points[i] = points[i] + normals[i] * moves[i];
     refined.inside = medianLight(result, true);
     refined.outside = medianLight(result, false);
-    const auto found = std::count_if(result.edges.begin(), result.edges.end(), [](const StepEdge& e) { return e.found; });
+    const auto found =
+        std::count_if(result.edges.begin(), result.edges.end(), [](const StepEdge& e) { return e.found; });
     refined.foundShare = static_cast<double>(found) / static_cast<double>(result.edges.size());
     if (const double blur = pooledBlur(result.profiles, result.edges); blur > 0.0) pass.sigmaPx = blur;
     pass.halfLight = 0.5 * (refined.inside + refined.outside);

@@ -28,9 +28,9 @@ struct RefineOptions {
     double outside = 1.0;       ///< … and of the plate beside it
 };
 
-/// The closed boundary moved along its normals onto the photo's edge at full resolution: at each point a blurred step is
-/// fitted in linear light, and the blur itself is measured from all of them together. The body lies on the right hand of
-/// the walk along the boundary as seen on the photo.
+/// The closed boundary moved along its normals onto the photo's edge at full resolution: at each point a blurred step
+/// is fitted in linear light, and the blur itself is measured from all of them together. The body lies on the right
+/// hand of the walk along the boundary as seen on the photo.
 [[nodiscard]] RefinedBoundary refineBoundary(const cv::Mat& grey, const Tone& tone,
                                              const std::vector<PixelPoint>& contour, const RefineOptions& options);
 

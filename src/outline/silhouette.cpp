@@ -12,7 +12,7 @@ namespace {
 constexpr double kMarginMm = 3.0;       ///< around the piece's reach
 constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
 constexpr float kBorderWeight = 0.02F;  ///< of border pixels in the light inside
-constexpr float kPalestSkin = 0.30F;     ///< of the way from the body's darker third to the plate
+constexpr float kPalestSkin = 0.30F;    ///< of the way from the body's darker third to the plate
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
 constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
@@ -60,6 +60,16 @@ struct Levels {
     double outside = 0.0;
 };
 
+/// The piece without what is far nearer to the plate than to the body: fins that hung on it at the coarse threshold.
+cv::Mat1b withoutFins(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat1b& usable) {
+    const float body = quantileIn(light, piece, 0.35);
+    const float plate = quantileIn(light, usable, 0.6);
+    cv::Mat1b dark;
+    cv::compare(light, static_cast<double>(body + 0.6F * (plate - body)), dark, cv::CMP_LT);
+    dark &= piece;
+    return dark;
+}
+
 /// The piece as a mask in a window of the coarse picture, and half-way levels around it, refined by turns.
 Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat1b& other, const cv::Mat1b& usable,
                    double pxPerMm) {
@@ -67,17 +77,13 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
     const int margin = 2 * std::max(1, static_cast<int>(std::lround(0.8 * pxPerMm))) + 1;
     const cv::Mat near = cv::getStructuringElement(cv::MORPH_RECT, {margin, margin});
     const cv::Mat small = cv::Mat1b::ones(3, 3);
-    // To begin with, the piece without what is far nearer to the plate than to the body: fins that hung on it.
-    const float darkest = quantileIn(light, piece, 0.35);
-    const float brightest = quantileIn(light, usable, 0.6);
-    cv::Mat1b body;
-    cv::compare(light, static_cast<double>(darkest + 0.6F * (brightest - darkest)), body, cv::CMP_LT);
-    body &= piece;
+    cv::Mat1b body = withoutFins(light, piece, usable);
     Levels levels;
     for (int round = 0; round < 2; ++round) {
         cv::Mat1b core;
         cv::erode(body, core, small);
-        // A pixel on the border is part plate: in a thin tail there are no others, and the body's darker third stands in.
+        // A pixel on the border is part plate: in a thin tail there are no others, and the body's darker third stands
+        // in.
         cv::Mat1f inner(light.size(), 0.0F);
         inner.setTo(kBorderWeight, body);
         inner.setTo(1.0F, core);
@@ -93,7 +99,8 @@ Levels localLevels(const cv::Mat1f& light, const cv::Mat1b& piece, const cv::Mat
         cv::Mat1f inside = localMean(light, inner, darker, reach);
         const cv::Mat1f outside = localMean(light, outer, plate, reach);
         // What is lighter than skin gets is a fin that the piece began with.
-        cv::threshold(inside, inside, static_cast<double>(darker + kPalestSkin * (plate - darker)), 0.0, cv::THRESH_TRUNC);
+        cv::threshold(inside, inside, static_cast<double>(darker + kPalestSkin * (plate - darker)), 0.0,
+                      cv::THRESH_TRUNC);
         cv::addWeighted(inside, 0.5, outside, 0.5, 0.0, levels.threshold);
         levels.inside = cv::mean(inside, body)[0];
         levels.outside = cv::mean(outside, body)[0];
@@ -114,16 +121,16 @@ std::size_t contourOver(const std::vector<std::vector<cv::Point>>& contours, con
     std::ptrdiff_t most = 11;
     for (std::size_t i = 0; i < contours.size(); ++i) {
         if (tree[i][3] >= 0 || std::ssize(contours[i]) <= most) continue;
-        const auto along = std::count_if(contours[i].begin(), contours[i].end(), [&seed](cv::Point at) { return seed(at) != 0; });
+        const auto along =
+            std::count_if(contours[i].begin(), contours[i].end(), [&seed](cv::Point at) { return seed(at) != 0; });
         if (along > most) most = along, best = i;
     }
     return best;
 }
 
-std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Point>& contour, bool backward) {
+std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Point>& contour) {
     std::vector<PixelPoint> points;
     for (const cv::Point& at : contour) points.push_back(picture.photoFromReduced(at.x, at.y));
-    if (backward) std::reverse(points.begin(), points.end());
     return points;
 }
 
@@ -146,6 +153,48 @@ cv::Rect grownWithin(const cv::Rect& rect, int by, const cv::Size& size) {
     return cv::Rect(rect.x - by, rect.y - by, rect.width + 2 * by, rect.height + 2 * by) & cv::Rect({0, 0}, size);
 }
 
+/// The part of the coarse picture in which one piece is traced.
+struct Window {
+    cv::Rect bounds;
+    cv::Mat1b own;     ///< the piece
+    cv::Mat1b other;   ///< other animals
+    cv::Mat1b usable;  ///< plate without print
+};
+
+Window windowOf(const Reduced& coarse, const PlateRegion& region, const Pieces& pieces, const Piece& piece,
+                double coarsePxPerMm) {
+    Window window;
+    const int margin = static_cast<int>(std::ceil(kMarginMm * coarsePxPerMm));
+    window.bounds = grownWithin(piece.reach, margin, coarse.light.size());
+    cv::compare(pieces.labels(window.bounds), piece.label, window.own, cv::CMP_EQ);
+    window.other = cv::Mat1b(window.bounds.size(), static_cast<unsigned char>(0));
+    for (const Piece& neighbour : pieces.animals) {
+        if (neighbour.label == piece.label || (neighbour.bounds & window.bounds).empty()) continue;
+        cv::Mat1b theirs;
+        cv::compare(pieces.labels(window.bounds), neighbour.label, theirs, cv::CMP_EQ);
+        window.other |= theirs;
+    }
+    window.usable = region.plate(window.bounds).clone();
+    window.usable.setTo(0, region.marks(window.bounds));
+    return window;
+}
+
+/// What is darker than the local threshold in the finer picture, on the plate and not another animal.
+cv::Mat1b darkIn(const Reduced& fine, const Window& window, const Levels& levels) {
+    cv::Mat1b forbidden;
+    cv::compare(window.usable, 0, forbidden, cv::CMP_EQ);
+    forbidden |= window.other;
+    cv::resize(forbidden, forbidden, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
+    cv::Mat1f threshold;
+    cv::resize(levels.threshold, threshold, fine.light.size(), 0.0, 0.0, cv::INTER_LINEAR);
+    cv::Mat1b dark;
+    cv::compare(fine.light, threshold, dark, cv::CMP_LT);
+    dark.setTo(0, forbidden);
+    // Nothing may touch the window's border, where contours are not followed.
+    dark.row(0).setTo(0), dark.row(dark.rows - 1).setTo(0), dark.col(0).setTo(0), dark.col(dark.cols - 1).setTo(0);
+    return dark;
+}
+
 }  // namespace
 
 Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, const PlateRegion& region,
@@ -153,40 +202,19 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     Silhouette silhouette;
     silhouette.stepPx = factor;
     const double coarsePxPerMm = pxPerMm / coarse.factor;
-    const cv::Rect window =
-        grownWithin(piece.reach, static_cast<int>(std::ceil(kMarginMm * coarsePxPerMm)), coarse.light.size());
-    cv::Mat1b own;
-    cv::compare(pieces.labels(window), piece.label, own, cv::CMP_EQ);
-    cv::Mat1b other(window.size(), static_cast<unsigned char>(0));
-    for (const Piece& neighbour : pieces.animals) {
-        if (neighbour.label == piece.label || (neighbour.bounds & window).empty()) continue;
-        cv::Mat1b theirs;
-        cv::compare(pieces.labels(window), neighbour.label, theirs, cv::CMP_EQ);
-        other |= theirs;
-    }
-    cv::Mat1b usable = region.plate(window).clone();
-    usable.setTo(0, region.marks(window));
-    const Levels levels = localLevels(coarse.light(window), own, other, usable, coarsePxPerMm);
+    const Window window = windowOf(coarse, region, pieces, piece, coarsePxPerMm);
+    const Levels levels =
+        localLevels(coarse.light(window.bounds), window.own, window.other, window.usable, coarsePxPerMm);
     silhouette.inside = levels.inside;
     silhouette.outside = levels.outside;
-
-    const cv::Rect inPhotoPx(coarse.originPx + window.tl() * coarse.factor, window.size() * coarse.factor);
-    const Reduced fine = reducedLight(grey, tone, inPhotoPx, factor);
+    const cv::Point corner = coarse.originPx + window.bounds.tl() * coarse.factor;
+    const Reduced fine = reducedLight(grey, tone, {corner, window.bounds.size() * coarse.factor}, factor);
     if (fine.light.empty()) return silhouette;
-    cv::Mat1f threshold;
+    const cv::Mat1b dark = darkIn(fine, window, levels);
     cv::Mat1b seed;
-    cv::Mat1b forbidden;
-    cv::compare(usable, 0, forbidden, cv::CMP_EQ);
-    forbidden |= other;
-    cv::resize(levels.threshold, threshold, fine.light.size(), 0.0, 0.0, cv::INTER_LINEAR);
-    cv::resize(own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
-    cv::resize(forbidden, forbidden, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
-    cv::Mat1b dark;
-    cv::compare(fine.light, threshold, dark, cv::CMP_LT);
-    dark.setTo(0, forbidden);
-    // Nothing may touch the window's border, where contours are not followed.
-    dark.row(0).setTo(0), dark.row(dark.rows - 1).setTo(0), dark.col(0).setTo(0), dark.col(dark.cols - 1).setTo(0);
-    cv::dilate(seed, seed, cv::Mat1b::ones(2 * coarse.factor / factor + 1, 2 * coarse.factor / factor + 1));
+    cv::resize(window.own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
+    const int around = 2 * coarse.factor / factor + 1;
+    cv::dilate(seed, seed, cv::Mat1b::ones(around, around));
     std::vector<std::vector<cv::Point>> contours;
     std::vector<cv::Vec4i> tree;
     cv::findContours(dark, contours, tree, cv::RETR_CCOMP, cv::CHAIN_APPROX_NONE);
@@ -194,15 +222,14 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     if (outer == contours.size()) return silhouette;
     silhouette.found = true;
     const cv::Rect inner(2, 2, dark.cols - 4, dark.rows - 4);
-    silhouette.cut = std::any_of(contours[outer].begin(), contours[outer].end(), [&inner](cv::Point at) { return !inner.contains(at); });
-    // OpenCV runs outer contours counter-clockwise in its own y-down picture as seen, holes clockwise.
-    silhouette.outerPx = inPhoto(fine, contours[outer], true);
-    const double finePxPerMm = pxPerMm / factor;
+    silhouette.cut = std::any_of(contours[outer].begin(), contours[outer].end(),
+                                 [&inner](cv::Point at) { return !inner.contains(at); });
+    silhouette.outerPx = inPhoto(fine, contours[outer]);
+    const double leastHolePx = kHoleMm2 * std::pow(pxPerMm / factor, 2);
     for (std::size_t i = 0; i < contours.size(); ++i) {
-        if (tree[i][3] != static_cast<int>(outer)) continue;
-        if (cv::contourArea(contours[i]) < kHoleMm2 * finePxPerMm * finePxPerMm) continue;
+        if (tree[i][3] != static_cast<int>(outer) || cv::contourArea(contours[i]) < leastHolePx) continue;
         const Spot spot = spotIn(fine.light, levels, contours[i]);
-        if (spot == Spot::Plate) silhouette.holesPx.push_back(inPhoto(fine, contours[i], true));
+        if (spot == Spot::Plate) silhouette.holesPx.push_back(inPhoto(fine, contours[i]));
         if (spot == Spot::Glare) silhouette.glare = true;
     }
     return silhouette;

@@ -13,8 +13,8 @@ namespace ringrule {
 
 /// One animal's silhouette to about a pixel, in pixels of the photo.
 struct Silhouette {
-    std::vector<PixelPoint> outerPx;               ///< closed, clockwise as seen
-    std::vector<std::vector<PixelPoint>> holesPx;  ///< the plate seen through the body, counter-clockwise
+    std::vector<PixelPoint> outerPx;               ///< closed
+    std::vector<std::vector<PixelPoint>> holesPx;  ///< the plate seen through the body
     double inside = 0.0;                           ///< light of the animal near its edge …
     double outside = 0.0;                          ///< … and of the plate beside it
     double stepPx = 1.0;                           ///< side of the picture's pixels that it was found on
@@ -25,7 +25,8 @@ struct Silhouette {
 
 /// The silhouette of `piece`, searched at `factor` around the place where it was found in `coarse`. The threshold lies
 /// half-way between the light inside and the light outside, both taken nearby, so that a soft shadow moves the outside
-/// level and not the edge (local two-level fitting after Li, Kao, Gore & Ding 2008, IEEE Trans. Image Process. 17:1940).
+/// level and not the edge (local two-level fitting after Li, Kao, Gore & Ding 2008, IEEE Trans. Image Process.
+/// 17:1940).
 [[nodiscard]] Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& coarse,
                                         const PlateRegion& region, const Pieces& pieces, const Piece& piece, int factor,
                                         double pxPerMm);

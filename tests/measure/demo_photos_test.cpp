@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <catch2/catch.hpp>
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <cmath>
 #include <fstream>
 #include <string>
@@ -30,7 +30,9 @@ struct Reading {
     std::optional<Scale> scale;
 };
 
-Photo photoOf(const std::string& name) { return loadPhoto(kRoot + "/sample_images/" + name + "_rendered.jpg"); }
+Photo photoOf(const std::string& name) {
+    return loadPhoto(kRoot + "/sample_images/" + name + "_rendered.jpg");
+}
 
 nlohmann::json truthOf(const std::string& session, const std::string& name) {
     std::ifstream file(kRoot + "/sample_images/truth/" + session + "/" + name + "_rendered.json");
@@ -56,7 +58,8 @@ Reading measured(const Photo& photo, Shape shape, View view = View::Side) {
         const auto anatomy = midline.ok() ? findLandmarks(photo, outline, midline.value(), {shape, view})
                                           : Outcome<Anatomy>(midline.refusal());
         reading.anatomies.push_back(anatomy);
-        if (anatomy.ok()) reading.measurements.push_back(measureAnimal(outline, anatomy.value(), *reading.scale, {view}));
+        if (anatomy.ok())
+            reading.measurements.push_back(measureAnimal(outline, anatomy.value(), *reading.scale, {view}));
     }
     return reading;
 }
@@ -113,7 +116,8 @@ TEST_CASE("A seahorse with an open tail has its three pieces") {
     CHECK_THAT(m.standardLengthMm.value, WithinRel(truth["standard_length_mm"].get<double>(), 0.015));
     CHECK_THAT(m.heightMm.value, WithinRel(truth["height_mm"].get<double>(), 0.02));
     CHECK_THAT(m.trunkDepthMm.value, WithinRel(truth["trunk_depth_mm"].get<double>(), 0.02));
-    CHECK_THAT(m.headLengthMm.value + m.trunkLengthMm.value + m.tailLengthMm.value, WithinRel(m.standardLengthMm.value, 1e-9));
+    CHECK_THAT(m.headLengthMm.value + m.trunkLengthMm.value + m.tailLengthMm.value,
+               WithinRel(m.standardLengthMm.value, 1e-9));
 }
 
 TEST_CASE("A closed tail gives no length, but the trunk's depth") {

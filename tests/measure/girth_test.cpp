@@ -12,9 +12,11 @@ TEST_CASE("Ramanujan's second formula against the exact perimeter") {
     struct Row {
         double a, b, exact, tolerance;
     };
-    // Exact perimeters by the arithmetic-geometric mean, semi-axes a and b; the formula's own error grows with flatness.
-    const Row row = GENERATE(Row{10, 5, 48.442241103, 1e-7}, Row{2, 1, 9.688448221, 1e-8}, Row{7.5, 5, 39.663598973, 1e-8},
-                             Row{6, 2.5, 27.847974686, 1e-6}, Row{12, 4, 53.459572882, 1e-5}, Row{1, 1, 2.0 * M_PI, 1e-9});
+    // Exact perimeters by the arithmetic-geometric mean, semi-axes a and b; the formula's own error grows with
+    // flatness.
+    const Row row =
+        GENERATE(Row{10, 5, 48.442241103, 1e-7}, Row{2, 1, 9.688448221, 1e-8}, Row{7.5, 5, 39.663598973, 1e-8},
+                 Row{6, 2.5, 27.847974686, 1e-6}, Row{12, 4, 53.459572882, 1e-5}, Row{1, 1, 2.0 * M_PI, 1e-9});
     CHECK_THAT(ellipsePerimeter(2.0 * row.a, 2.0 * row.b), WithinRel(row.exact, row.tolerance));
     CHECK(ellipsePerimeter(2.0 * row.a, 2.0 * row.b) == ellipsePerimeter(2.0 * row.b, 2.0 * row.a));
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/midline/midline.h"
 
-#include <catch2/catch.hpp>
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "ringrule/geometry/polygon.h"
@@ -32,12 +32,15 @@ Outline tube(double radius, double angle, Half half) {
     outline.boundaryPx = back;
     outline.boundaryPx.insert(outline.boundaryPx.end(), belly.rbegin(), belly.rend());
     outline.boundaryPx = resampledClosed<PixelFrame>(outline.boundaryPx, 1.0);
-    if (signedArea<PixelFrame>(outline.boundaryPx) < 0.0) std::reverse(outline.boundaryPx.begin(), outline.boundaryPx.end());
+    if (signedArea<PixelFrame>(outline.boundaryPx) < 0.0)
+        std::reverse(outline.boundaryPx.begin(), outline.boundaryPx.end());
     outline.areaPx2 = signedArea<PixelFrame>(outline.boundaryPx);
     return outline;
 }
 
-double tapering(double share) { return 10.0 * std::sqrt(std::max(0.0, 1.0 - share)) * std::sqrt(std::min(1.0, 40.0 * share)) + 0.7; }
+double tapering(double share) {
+    return 10.0 * std::sqrt(std::max(0.0, 1.0 - share)) * std::sqrt(std::min(1.0, 40.0 * share)) + 0.7;
+}
 
 Midline midlineOf(const Outline& outline) {
     const Outcome<Midline> found = findMidline({}, outline);
@@ -49,7 +52,8 @@ template <class Move>
 Outline moved(const Outline& outline, Move move) {
     Outline result = outline;
     for (PixelPoint& at : result.boundaryPx) at = move(at);
-    if (signedArea<PixelFrame>(result.boundaryPx) < 0.0) std::reverse(result.boundaryPx.begin(), result.boundaryPx.end());
+    if (signedArea<PixelFrame>(result.boundaryPx) < 0.0)
+        std::reverse(result.boundaryPx.begin(), result.boundaryPx.end());
     result.areaPx2 = signedArea<PixelFrame>(result.boundaryPx);
     return result;
 }
@@ -99,7 +103,8 @@ TEST_CASE("Length ignores rotation and follows scale") {
     const double length = midlineOf(outline).lengthPx();
     for (const double turn : {0.4, 1.9}) {
         const Midline turned = midlineOf(moved(outline, [&](PixelPoint at) {
-            return PixelPoint{800.0 + std::cos(turn) * at.x - std::sin(turn) * at.y, 300.0 + std::sin(turn) * at.x + std::cos(turn) * at.y};
+            return PixelPoint{800.0 + std::cos(turn) * at.x - std::sin(turn) * at.y,
+                              300.0 + std::sin(turn) * at.x + std::cos(turn) * at.y};
         }));
         CHECK_THAT(turned.lengthPx(), WithinAbs(length, 0.4));
     }
@@ -109,7 +114,8 @@ TEST_CASE("Length ignores rotation and follows scale") {
 
 TEST_CASE("A rectangle's midline runs from end to end") {
     Outline outline;
-    outline.boundaryPx = resampledClosed<PixelFrame>(std::vector<PixelPoint>{{100, 100}, {500, 100}, {500, 124}, {100, 124}}, 1.0);
+    outline.boundaryPx =
+        resampledClosed<PixelFrame>(std::vector<PixelPoint>{{100, 100}, {500, 100}, {500, 124}, {100, 124}}, 1.0);
     outline.areaPx2 = 400.0 * 24.0;
     const Midline midline = midlineOf(outline);
     CHECK_THAT(midline.lengthPx(), WithinAbs(400.0, 0.6));
@@ -118,7 +124,8 @@ TEST_CASE("A rectangle's midline runs from end to end") {
 
 TEST_CASE("A circle has no midline") {
     std::vector<PixelPoint> circle;
-    for (int i = 0; i < 400; ++i) circle.push_back(PixelPoint{200, 200} + PixelPoint{std::cos(i * M_PI / 200), std::sin(i * M_PI / 200)} * 60.0);
+    for (int i = 0; i < 400; ++i)
+        circle.push_back(PixelPoint{200, 200} + PixelPoint{std::cos(i * M_PI / 200), std::sin(i * M_PI / 200)} * 60.0);
     Outline outline;
     outline.boundaryPx = circle;
     outline.areaPx2 = signedArea<PixelFrame>(circle);
@@ -136,14 +143,18 @@ TEST_CASE("A body that closes on itself is told by its hole") {
     std::vector<PixelPoint> boundary{{100, 290}, {500, 290}};
     for (int i = -95; i <= 95; ++i) {
         const double a = i * M_PI / 100.0;
-        boundary.push_back(PixelPoint{540, 300} + PixelPoint{std::cos(M_PI + 0.17 + (a + 0.95 * M_PI) * 0.95), std::sin(M_PI + 0.17 + (a + 0.95 * M_PI) * 0.95)} * 45.0);
+        boundary.push_back(PixelPoint{540, 300} + PixelPoint{std::cos(M_PI + 0.17 + (a + 0.95 * M_PI) * 0.95),
+                                                             std::sin(M_PI + 0.17 + (a + 0.95 * M_PI) * 0.95)} *
+                                                      45.0);
     }
     boundary.push_back({500, 310});
     boundary.push_back({100, 310});
     std::vector<PixelPoint> hole;
-    for (int i = 0; i < 100; ++i) hole.push_back(PixelPoint{540, 300} + PixelPoint{std::cos(-i * M_PI / 50), std::sin(-i * M_PI / 50)} * 25.0);
+    for (int i = 0; i < 100; ++i)
+        hole.push_back(PixelPoint{540, 300} + PixelPoint{std::cos(-i * M_PI / 50), std::sin(-i * M_PI / 50)} * 25.0);
     outline.boundaryPx = resampledClosed<PixelFrame>(boundary, 1.0);
-    if (signedArea<PixelFrame>(outline.boundaryPx) < 0.0) std::reverse(outline.boundaryPx.begin(), outline.boundaryPx.end());
+    if (signedArea<PixelFrame>(outline.boundaryPx) < 0.0)
+        std::reverse(outline.boundaryPx.begin(), outline.boundaryPx.end());
     outline.holesPx = {hole};
     outline.areaPx2 = signedArea<PixelFrame>(outline.boundaryPx) + signedArea<PixelFrame>(hole);
     const Midline midline = midlineOf(outline);

@@ -9,7 +9,9 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-double lightAt(double x, double y) { return 0.5 + 0.1 * x - 0.05 * y - 0.06 * (x * x + y * y) + 0.02 * x * x * y; }
+double lightAt(double x, double y) {
+    return 0.5 + 0.1 * x - 0.05 * y - 0.06 * (x * x + y * y) + 0.02 * x * x * y;
+}
 
 /// An uneven plate with a dark body and its shadow over a fifth of it, and a bright reflection.
 cv::Mat1f plate() {

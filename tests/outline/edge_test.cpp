@@ -9,7 +9,9 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-double share(double x) { return 0.5 * std::erfc(-x / std::sqrt(2.0)); }
+double share(double x) {
+    return 0.5 * std::erfc(-x / std::sqrt(2.0));
+}
 
 /// A blurred step at `at`, dark inside, with a slope of light per px outside; a bar when `width` is finite.
 Profile step(double at, double sigma, double inside, double outside, double slopeOutside = 0.0, double width = 1e9) {
@@ -20,7 +22,8 @@ Profile step(double at, double sigma, double inside, double outside, double slop
         const double t = (i - 10) * 0.5 - at;
         double body = 1.0 - share(t / sigma);
         if (width < 1e8) body -= 1.0 - share((t + width) / sigma);
-        profile.light.push_back(static_cast<float>(outside + (inside - outside) * body + slopeOutside * std::max(0.0, t)));
+        profile.light.push_back(
+            static_cast<float>(outside + (inside - outside) * body + slopeOutside * std::max(0.0, t)));
     }
     return profile;
 }
@@ -41,7 +44,8 @@ TEST_CASE("A blurred step is found where it is") {
 }
 
 TEST_CASE("A soft shadow beside the body does not move its edge") {
-    // Light that recovers by one per cent of the step a pixel, about the steepest that a body 8 mm before the plate casts.
+    // Light that recovers by one per cent of the step a pixel, about the steepest that a body 8 mm before the plate
+    // casts.
     const StepEdge edge = fitStep(step(0.3, 0.9, 0.08, 0.45, 0.0037), {.sigmaPx = 0.9});
     REQUIRE(edge.found);
     CHECK_THAT(edge.atPx, WithinAbs(0.3, 0.05));

@@ -40,8 +40,8 @@ RefinedBoundary refinedDisc(double radius, double blur, double startRadius) {
 }  // namespace
 
 TEST_CASE("A disc's boundary is found to a few hundredths of a pixel") {
-    // The tone is drawn a tenth from sRGB toward plain values (for JPEG), which moves an edge inward by up to 0.05 px at
-    // this blur when the photo is uncompressed; the bent edge's own shift by blur is sigma²/(2 radius) = 0.01 px.
+    // The tone is drawn a tenth from sRGB toward plain values (for JPEG), which moves an edge inward by up to 0.05 px
+    // at this blur when the photo is uncompressed; the bent edge's own shift by blur is sigma²/(2 radius) = 0.01 px.
     for (const double blur : {0.7, 1.0}) {
         const RefinedBoundary disc = refinedDisc(30.0, blur, 29.0);
         const double radius = std::sqrt(signedArea<PixelFrame>(disc.pointsPx) / M_PI);
@@ -63,9 +63,8 @@ TEST_CASE("The boundary does not depend on where the contour began") {
 
 TEST_CASE("A hole's boundary is found with the body outside it") {
     const PixelPoint centre{60.0, 60.0};
-    const cv::Mat grey = test::drawn({120, 120}, 0.9, kBody, kPlate, [&](double x, double y) {
-        return std::hypot(x - centre.x, y - centre.y) > 20.0;
-    });
+    const cv::Mat grey = test::drawn({120, 120}, 0.9, kBody, kPlate,
+                                     [&](double x, double y) { return std::hypot(x - centre.x, y - centre.y) > 20.0; });
     RefineOptions options;
     options.contourLagPx = 0.0;
     options.inside = kBody;
@@ -88,7 +87,8 @@ TEST_CASE("Mirroring the photo mirrors the boundary") {
     options.outside = kPlate;
     const double area = signedArea<PixelFrame>(refineBoundary(grey, photoTone(), contour, options).pointsPx);
     const double mirrorArea = signedArea<PixelFrame>(refineBoundary(flipped, photoTone(), mirrored, options).pointsPx);
-    // The walk starts at another point, so the points differ; the area may differ by 0.02 px along the outline of 200 px.
+    // The walk starts at another point, so the points differ; the area may differ by 0.02 px along the outline of 200
+    // px.
     CHECK_THAT(area, WithinAbs(mirrorArea, 4.0));
     CHECK(area > 1000.0);
 }

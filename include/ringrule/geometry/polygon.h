@@ -10,8 +10,8 @@
 
 namespace ringrule {
 
-/// Signed area of a closed polygon (not repeated at the end) by the shoelace formula; positive when it runs clockwise as
-/// seen on the photo (y down).
+/// Signed area of a closed polygon (not repeated at the end) by the shoelace formula; positive when it runs clockwise
+/// as seen on the photo (y down).
 template <class Frame>
 [[nodiscard]] double signedArea(std::span<const Point<Frame>> polygon) {
     double twice = 0.0;

@@ -29,7 +29,8 @@ template <class Frame>
     return total;
 }
 
-/// Points in `count` even steps of arc on an open polyline, both ends kept. Precondition: two points or more, count ≥ 2.
+/// Points in `count` even steps of arc on an open polyline, both ends kept. Precondition: two points or more, count
+/// ≥ 2.
 template <class Frame>
 [[nodiscard]] std::vector<Point<Frame>> resampled(std::span<const Point<Frame>> line, std::size_t count) {
     const std::vector<double> along = arcLengths(line);
