@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Targets by layer: ringrule_layer(NAME LAYERS lower... LIBRARIES third-party...).
+# Targets by layer: ringrule_layer(NAME LAYERS lower... LIBRARIES third-party... PRECOMPILE heavy-header...).
 #
 # -fPIC everywhere, as Qt asks, so that one precompiled header serves libraries and programs.
 
@@ -11,6 +11,9 @@ if(RINGRULE_ASAN)
   target_link_options(ringrule_warnings INTERFACE -fsanitize=address,undefined)
 endif()
 
+# Tests and the command line compute little themselves: in the dev preset their build time counts for more.
+set(ringrule_quick_build $<$<CONFIG:RelWithDebInfo>:-O1>)
+
 function(ringrule_settings target)
   target_include_directories(${target} PUBLIC "${PROJECT_SOURCE_DIR}/include" PRIVATE "${PROJECT_SOURCE_DIR}/src")
   # Third-party headers are not ours to warn about.
@@ -20,7 +23,7 @@ function(ringrule_settings target)
 endfunction()
 
 function(ringrule_layer name)
-  cmake_parse_arguments(ARG "" "" "LAYERS;LIBRARIES" ${ARGN})
+  cmake_parse_arguments(ARG "" "" "LAYERS;LIBRARIES;PRECOMPILE" ${ARGN})
   file(GLOB sources CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/src/${name}/*.cpp")
   if(sources)
     add_library(ringrule_${name} STATIC ${sources})
@@ -30,6 +33,9 @@ function(ringrule_layer name)
     add_library(ringrule_${name} INTERFACE)
     target_include_directories(ringrule_${name} INTERFACE "${PROJECT_SOURCE_DIR}/include")
     set(scope INTERFACE)
+  endif()
+  if(sources AND ARG_PRECOMPILE)
+    target_precompile_headers(ringrule_${name} PRIVATE ${ARG_PRECOMPILE})
   endif()
   list(TRANSFORM ARG_LAYERS PREPEND ringrule_)
   target_link_libraries(ringrule_${name} ${scope} ringrule_root ${ARG_LAYERS} ${ARG_LIBRARIES})
@@ -45,6 +51,7 @@ function(ringrule_tests name)
   ringrule_settings(test_${name})
   target_link_libraries(test_${name} PRIVATE ringrule_test_main ${ARGN})
   target_compile_definitions(test_${name} PRIVATE RINGRULE_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
+  target_compile_options(test_${name} PRIVATE ${ringrule_quick_build})
   target_precompile_headers(test_${name} REUSE_FROM ringrule_test_headers)
   catch_discover_tests(test_${name} TEST_PREFIX "${name}: " PROPERTIES TIMEOUT 300)
 endfunction()
