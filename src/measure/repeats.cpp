@@ -33,6 +33,7 @@ Estimate combined(const std::vector<Reading>& readings) {
     Estimate result;
     if (readings.empty()) return result;
     std::vector<double> values;
+    values.reserve(readings.size());
     for (const Reading& reading : readings) values.push_back(reading.estimate.value);
     double centre = medianOf(values);
     double weights = 0.0;
@@ -88,6 +89,7 @@ void nameOdd(const std::vector<Reading>& readings, std::vector<std::size_t>& odd
     }
     if (readings.size() < 3) return;
     std::vector<double> values;
+    values.reserve(readings.size());
     for (const Reading& reading : readings) values.push_back(reading.estimate.value);
     const double middle = medianOf(values);
     for (const Reading& reading : readings) {

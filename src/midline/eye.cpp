@@ -33,12 +33,13 @@ Strip stripOf(const cv::Mat& photo, const Midline& midline, double fromShare, do
     strip.stepPx = std::max(0.5, spacing);
     const int rows = 2 * static_cast<int>(std::ceil(half / strip.stepPx)) + 1;
     strip.grey.create(rows, static_cast<int>(strip.station.size()));
+    const int middleRow = rows / 2;
     for (int column = 0; column < strip.grey.cols; ++column) {
         const std::size_t i = strip.station[static_cast<std::size_t>(column)];
         const PixelPoint step = midline.spinePx[i + 2] - midline.spinePx[i - 2];
         const PixelPoint left = PixelPoint{step.y, -step.x} * (1.0 / std::max(norm(step), 1e-9));
         for (int row = 0; row < rows; ++row) {
-            const double wanted = (rows / 2 - row) * strip.stepPx;
+            const double wanted = (middleRow - row) * strip.stepPx;
             const double across =
                 std::clamp(wanted, -kAcross * midline.rightHalfWidthPx[i], kAcross * midline.leftHalfWidthPx[i]);
             const PixelPoint at = midline.spinePx[i] + left * across;
@@ -79,7 +80,8 @@ EyeSpot findEye(const Photo& photo, const Midline& midline, double fromShare, do
         const double strength = most / (spread[0] + 0.02 * mean[0] + 0.5);
         if (strength <= best.strength) continue;
         const std::size_t i = strip.station[static_cast<std::size_t>(at.x)];
-        const double across = (strip.grey.rows / 2 - at.y) * strip.stepPx;
+        const int middleRow = strip.grey.rows / 2;
+        const double across = (middleRow - at.y) * strip.stepPx;
         const double side = across > 0.0 ? midline.leftHalfWidthPx[i] : midline.rightHalfWidthPx[i];
         best = {static_cast<double>(i) / static_cast<double>(midline.spinePx.size() - 1),
                 side > 0.0 ? std::clamp(across / side, -1.0, 1.0) : 0.0, strength};

@@ -111,7 +111,7 @@ Midline withFadingEnds(const Photo& photo, const Outline& outline, Midline midli
     const Follower follower{photo.grey, photoTone(), outline.edgeBlurPx};
     const double longest = kLongestShare * midline.lengthPx();
     const PixelPoint middle = midline.spinePx[midline.spinePx.size() / 3];
-    const double body = static_cast<double>(lightAt(photo.grey, photoTone(), middle));
+    const auto body = static_cast<double>(lightAt(photo.grey, photoTone(), middle));
     for (int end = 0; end < 2; ++end) {
         if (widthBeforeEnd(midline, 6) < kThinInBlurs * outline.edgeBlurPx) {
             const double plate = body + follower.dipAt(middle, unit(midline.spinePx[1] - midline.spinePx[0])).depth;

@@ -2,6 +2,7 @@
 #include "midline/local_fit.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 
@@ -22,7 +23,7 @@ LocalCurve localQuadratic(std::span<const PixelPoint> points, std::span<const do
                                   alongs[static_cast<std::size_t>(to - 1)] - along}) *
                         1.001;
     // Sums of weight · t^k, and of weight · t^k · coordinate.
-    double moments[5] = {0.0, 0.0, 0.0, 0.0, 0.0};
+    std::array<double, 5> moments{};
     Eigen::Matrix<double, 3, 2> right = Eigen::Matrix<double, 3, 2>::Zero();
     const double perSpan = 1.0 / span;
     for (auto i = static_cast<std::size_t>(from); i < static_cast<std::size_t>(to); ++i) {

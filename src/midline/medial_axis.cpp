@@ -145,8 +145,8 @@ Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price
 std::vector<std::uint16_t> pricesOf(const cv::Mat1f& border, double widest) {
     std::vector<std::uint16_t> prices(border.total());
     // In a tail two cells deep the middle must still be cheaper than the rim, and in a trunk too.
-    const float scale = static_cast<float>(3.0 * widest * widest);
-    const float* distance = border.ptr<float>();
+    const auto scale = static_cast<float>(3.0 * widest * widest);
+    const auto* distance = border.ptr<float>();
     for (std::size_t i = 0; i < prices.size(); ++i) {
         if (distance[i] <= 0.0F) continue;
         const float price = 1.0F + scale / (distance[i] * distance[i]);

@@ -15,7 +15,8 @@ namespace {
 constexpr double kRingAboveThroat = 0.045;
 constexpr double kRingByAngle = 0.25;
 constexpr double kRingSd = 0.03;
-constexpr double kTrunkInHeads = 1.28;  ///< usual length of the trunk in head lengths: common practice, no source
+constexpr std::size_t kLeastStations = 60;  ///< a midline cut shorter by a coil shows no trunk
+constexpr double kTrunkInHeads = 1.28;      ///< usual length of the trunk in head lengths: common practice, no source
 constexpr double kTrunkInHeadsSd = 0.12;
 constexpr double kBluntTail = 0.30;   ///< a tail's end this wide against the trunk is the back of a closed coil
 constexpr double kTailSwells = 1.35;  ///< a tail that widens this much again touches itself
@@ -170,6 +171,7 @@ double turnedDeg(const Midline& midline, std::size_t from) {
 Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline) {
     const Refusal unclear{"shape-not-clear",
                           "Head, trunk and tail of a seahorse could not be told apart. Take it side on."};
+    if (midline.spinePx.size() < kLeastStations) return unclear;
     const WidthProfile profile = widthProfile(midline);
     const std::size_t thickest = thickestTrunk(profile, midline.closedCoil);
     const PixelPoint snout = midline.spinePx.front();

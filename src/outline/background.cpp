@@ -70,6 +70,7 @@ Terms solved(const std::vector<Block>& blocks) {
 /// down.
 void keepBright(std::vector<Block>& blocks) {
     std::vector<double> values;
+    values.reserve(blocks.size());
     for (const Block& block : blocks) values.push_back(block.light);
     const auto middle = values.begin() + std::ssize(values) / 2;
     std::nth_element(values.begin(), middle, values.end());
@@ -122,8 +123,8 @@ cv::Mat1f dividedBy(const cv::Mat1f& light, const Background& background) {
         const double c0 = c[0] + y * (c[2] + y * (c[5] + y * c[9]));
         const double c1 = c[1] + y * (c[4] + y * c[8]);
         const double c2 = c[3] + y * c[7];
-        const float* from = light.ptr<float>(row);
-        float* to = ratio.ptr<float>(row);
+        const auto* from = light.ptr<float>(row);
+        auto* to = ratio.ptr<float>(row);
         const double step = scaledX(light.size(), 1.0) - scaledX(light.size(), 0.0);
         for (int column = 0; column < light.cols; ++column) {
             const double x = -1.0 + step * column;

@@ -24,13 +24,13 @@ using Vector5 = std::array<double, 5>;
 
 /// Start values: levels as means of the parts on both sides of the start.
 Vector5 startOf(const Profile& profile, const StepPrior& prior) {
-    double sum[2] = {0.0, 0.0};
-    double count[2] = {0.0, 0.0};
+    std::array<double, 2> sum{};
+    std::array<double, 2> count{};
     const double guard = std::min(1.2 * prior.sigmaPx, 0.4 * std::min(-profile.first(), profile.last()));
     for (std::size_t i = 0; i < profile.light.size(); ++i) {
         const double t = profile.at(i) - prior.startPx;
         if (std::abs(t) < guard) continue;
-        const int side = t > 0.0 ? 1 : 0;
+        const std::size_t side = t > 0.0 ? 1 : 0;
         sum[side] += static_cast<double>(profile.light[i]);
         count[side] += 1.0;
     }
@@ -138,12 +138,12 @@ Profile pooledProfile(std::span<const Profile> profiles, std::span<const StepEdg
         for (std::size_t i = 0; i < profiles[k].light.size(); ++i) {
             const long bin = std::lround((profiles[k].at(i) - edge.atPx) / kBin) + kHalf;
             if (bin < 0 || bin > 2 * kHalf) continue;
-            const double light = static_cast<double>(profiles[k].light[i]);
+            const auto light = static_cast<double>(profiles[k].light[i]);
             const double normalised = (light - edge.inside) / (edge.outside - edge.inside);
             bins[static_cast<std::size_t>(bin)].push_back(static_cast<float>(normalised));
         }
     }
-    const auto count = [&bins](int i) { return bins[static_cast<std::size_t>(kHalf + i)].size(); };
+    const auto count = [&bins](int i) { return bins[static_cast<std::size_t>(i) + kHalf].size(); };
     Profile pooled;
     pooled.stepPx = kBin;
     while (pooled.inner < kHalf && count(pooled.inner + 1) > kLeast && count(-pooled.inner - 1) > kLeast) {
@@ -165,8 +165,8 @@ float lightAt(const cv::Mat& grey, const Tone& tone, PixelPoint at) {
     const double y = std::clamp(at.y, 0.0, grey.rows - 1.001);
     const int ix = static_cast<int>(x);
     const int iy = static_cast<int>(y);
-    const float tx = static_cast<float>(x - ix);
-    const float ty = static_cast<float>(y - iy);
+    const auto tx = static_cast<float>(x - ix);
+    const auto ty = static_cast<float>(y - iy);
     const unsigned char* top = grey.ptr<unsigned char>(iy) + ix;
     const unsigned char* bottom = grey.ptr<unsigned char>(iy + 1) + ix;
     const float above = tone.lightOf[top[0]] * (1.0F - tx) + tone.lightOf[top[1]] * tx;
@@ -179,9 +179,9 @@ Profile sampleProfile(const cv::Mat& grey, const Tone& tone, PixelPoint at, Pixe
     Profile profile;
     profile.stepPx = stepPx;
     profile.inner = reach;
-    profile.light.resize(static_cast<std::size_t>(2 * reach + 1));
-    for (int i = -reach; i <= reach; ++i) {
-        profile.light[static_cast<std::size_t>(i + reach)] = lightAt(grey, tone, at + outward * (i * stepPx));
+    profile.light.resize(2 * static_cast<std::size_t>(reach) + 1);
+    for (std::size_t i = 0; i < profile.light.size(); ++i) {
+        profile.light[i] = lightAt(grey, tone, at + outward * profile.at(i));
     }
     return profile;
 }

@@ -6,9 +6,8 @@
 namespace ringrule {
 
 NormalTable::NormalTable() {
-    for (int i = -kHalf; i <= kHalf; ++i) {
-        const double x = kReach * i / kHalf;
-        const auto k = static_cast<std::size_t>(i + kHalf);
+    for (std::size_t k = 0; k < share_.size(); ++k) {
+        const double x = kReach * (static_cast<double>(k) - kHalf) / kHalf;
         share_[k] = 0.5 * std::erfc(-x / std::sqrt(2.0));
         density_[k] = std::exp(-0.5 * x * x) / std::sqrt(2.0 * M_PI);
     }

@@ -44,6 +44,7 @@ double halfWidthPx(const cv::Mat1i& labels, const Piece& piece) {
 
 double distanceToPolygon(const std::vector<cv::Point2d>& polygon, const cv::Rect& bounds) {
     std::vector<cv::Point2f> corners;
+    corners.reserve(polygon.size());
     for (const cv::Point2d& corner : polygon) corners.emplace_back(corner);
     double nearest = 1e9;
     for (const double fx : {0.0, 0.5, 1.0}) {
@@ -72,7 +73,7 @@ std::vector<cv::Rect> cardWriting(const PlateRegion& region, const std::vector<c
         const auto take = [&](auto belongs) {
             const auto kept =
                 std::partition(open.begin(), open.end(), [&](const cv::Rect& rect) { return !belongs(rect); });
-            const std::vector<cv::Rect> taken(kept, open.end());
+            std::vector<cv::Rect> taken(kept, open.end());
             open.erase(kept, open.end());
             found.insert(found.end(), taken.begin(), taken.end());
             return taken;
@@ -222,12 +223,12 @@ double edgeThreshold(const cv::Mat1f& ratio, const PlateRegion& region, double n
     std::array<double, kLevels> steepness{};
     std::array<double, kLevels> count{};
     for (int y = 1; y + 1 < ratio.rows; y += 2) {
-        const float* row = ratio.ptr<float>(y);
-        const float* above = ratio.ptr<float>(y - 1);
-        const float* below = ratio.ptr<float>(y + 1);
-        const unsigned char* plate = region.plate.ptr<unsigned char>(y);
-        const unsigned char* rim = region.rim.ptr<unsigned char>(y);
-        const unsigned char* marks = region.marks.ptr<unsigned char>(y);
+        const auto* row = ratio.ptr<float>(y);
+        const auto* above = ratio.ptr<float>(y - 1);
+        const auto* below = ratio.ptr<float>(y + 1);
+        const auto* plate = region.plate.ptr<unsigned char>(y);
+        const auto* rim = region.rim.ptr<unsigned char>(y);
+        const auto* marks = region.marks.ptr<unsigned char>(y);
         for (int x = 1; x + 1 < ratio.cols; ++x) {
             if (plate[x] == 0 || rim[x] != 0 || marks[x] != 0 || row[x] >= 1.0F || row[x] <= 0.0F) continue;
             const float dx = row[x + 1] - row[x - 1];

@@ -2,6 +2,7 @@
 #include "outline/plate_region.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <opencv2/imgproc.hpp>
@@ -17,9 +18,10 @@ constexpr double kQuietShare = 0.10;  ///< of a marker's side
 std::vector<PixelPoint> plateOutline(const Box& box, const Scale& scale, double insetMm) {
     const double right = box.plate.widthMm - insetMm;
     const double bottom = box.plate.heightMm - insetMm;
-    const PlatePoint corners[4] = {{insetMm, insetMm}, {right, insetMm}, {right, bottom}, {insetMm, bottom}};
+    const std::array<PlatePoint, 4> corners{{{insetMm, insetMm}, {right, insetMm}, {right, bottom}, {insetMm, bottom}}};
     std::vector<PixelPoint> outline;
-    for (int side = 0; side < 4; ++side) {
+    outline.reserve(48);
+    for (std::size_t side = 0; side < 4; ++side) {
         const PlatePoint from = corners[side];
         const PlatePoint to = corners[(side + 1) % 4];
         for (int i = 0; i < 12; ++i) outline.push_back(scale.pixelFromPlate(from + (to - from) * (i / 12.0)));
@@ -29,12 +31,14 @@ std::vector<PixelPoint> plateOutline(const Box& box, const Scale& scale, double 
 
 void fill(cv::Mat1b& mask, const std::vector<cv::Point2d>& polygon, unsigned char value) {
     std::vector<cv::Point> whole;
+    whole.reserve(polygon.size());
     for (const cv::Point2d& point : polygon) whole.emplace_back(cvRound(point.x), cvRound(point.y));
     if (whole.size() >= 3) cv::fillPoly(mask, std::vector<std::vector<cv::Point>>{whole}, cv::Scalar(value));
 }
 
 std::vector<cv::Point2d> inPicture(const Reduced& picture, const std::vector<PixelPoint>& outline) {
     std::vector<cv::Point2d> reduced;
+    reduced.reserve(outline.size());
     for (const PixelPoint point : outline) reduced.push_back(picture.reducedFromPhoto(point));
     return reduced;
 }

@@ -221,7 +221,7 @@ std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector
 
 RefinedBoundary refineBoundary(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& contour,
                                const RefineOptions& options) {
-    constexpr double kSmooth[] = {0.36, 0.24, 0.08};
+    constexpr std::array kSmooth{0.36, 0.24, 0.08};
     // Where the contour is coarse against the step, a first pass over every second point brings it near the edge.
     const double firstStep = options.stepPx * kFirstPassStep;
     RefinedBoundary refined;

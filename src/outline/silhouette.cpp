@@ -130,6 +130,7 @@ std::size_t contourOver(const std::vector<std::vector<cv::Point>>& contours, con
 
 std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Point>& contour) {
     std::vector<PixelPoint> points;
+    points.reserve(contour.size());
     for (const cv::Point& at : contour) points.push_back(picture.photoFromReduced(at.x, at.y));
     return points;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <span>
 #include <vector>
@@ -45,7 +46,7 @@ template <class Frame>
 template <class Frame>
 [[nodiscard]] std::vector<Point<Frame>> resampledClosed(std::span<const Point<Frame>> polygon, double stepLength) {
     const double total = perimeter(polygon);
-    const auto count = std::max<std::size_t>(8, static_cast<std::size_t>(total / stepLength + 0.5));
+    const auto count = static_cast<std::size_t>(std::max(8L, std::lround(total / stepLength)));
     std::vector<Point<Frame>> even;
     even.reserve(count);
     std::size_t k = 0;
