@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <fstream>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "run_program.h"
 #include "samples.h"
 

@@ -6,7 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "run_program.h"
 
 namespace {

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "run_program.h"
 #include "samples.h"
 

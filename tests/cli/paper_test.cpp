@@ -4,7 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "run_program.h"
 
 TEST_CASE("plate writes a PDF and a box file, and box rescale corrects it") {

@@ -11,7 +11,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 
 std::vector<nlohmann::ordered_json> Ran::lines() const {
     std::vector<nlohmann::ordered_json> objects;

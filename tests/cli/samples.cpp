@@ -7,7 +7,7 @@
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 
 namespace samples {
 

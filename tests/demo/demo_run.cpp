@@ -3,7 +3,7 @@
 
 #include <fstream>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 
 namespace {
 

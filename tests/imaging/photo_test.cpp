@@ -12,6 +12,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "ringrule/error.h"
+#include "../scratch_folder.h"
 #include "ringrule/imaging/content_hash.h"
 #include "ringrule/imaging/photo.h"
 #include "ringrule/imaging/upright.h"
@@ -23,25 +24,10 @@ namespace {
 
 using Bytes = std::vector<unsigned char>;
 
-// A folder of its own that goes with the test.
-class Folder {
-public:
-    Folder() : path_(fs::temp_directory_path() / fs::path("ringrule-photo-" + std::to_string(std::rand()))) {
-        fs::create_directories(path_);
+struct Folder : ScratchFolder {
+    [[nodiscard]] fs::path write(const std::string& name, const Bytes& bytes) const {
+        return ScratchFolder::write(name, std::string(bytes.begin(), bytes.end()));
     }
-    ~Folder() { fs::remove_all(path_); }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-
-    fs::path write(const std::string& name, const Bytes& bytes) const {
-        std::ofstream(path_ / name, std::ios::binary)
-            .write(reinterpret_cast<const char*>(bytes.data()), static_cast<std::streamsize>(bytes.size()));
-        return path_ / name;
-    }
-    const fs::path& path() const { return path_; }
-
-private:
-    fs::path path_;
 };
 
 // 120 × 80, bright at the top left, with a soft pattern so that its JPEG has some length.

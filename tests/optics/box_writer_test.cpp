@@ -5,7 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "drawn_box.h"
 #include "ringrule/error.h"
 

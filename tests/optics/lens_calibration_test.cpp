@@ -11,7 +11,7 @@
 #include <nlohmann/json.hpp>
 #include <opencv2/imgproc.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "drawn_box.h"
 #include "ringrule/error.h"
 #include "ringrule/imaging/upright.h"

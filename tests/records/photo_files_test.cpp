@@ -3,7 +3,7 @@
 
 #include "ringrule/error.h"
 #include "sample_records.h"
-#include "scratch_folder.h"
+#include "../scratch_folder.h"
 
 using namespace ringrule;
 

@@ -4,7 +4,7 @@
 #include "ringrule/error.h"
 #include "ringrule/records/measure_columns.h"
 #include "sample_records.h"
-#include "scratch_folder.h"
+#include "../scratch_folder.h"
 
 using namespace ringrule;
 using namespace std::chrono_literals;

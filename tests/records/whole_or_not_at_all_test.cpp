@@ -12,7 +12,7 @@
 #include "records/statement.h"
 #include "ringrule/error.h"
 #include "sample_records.h"
-#include "scratch_folder.h"
+#include "../scratch_folder.h"
 
 using namespace ringrule;
 

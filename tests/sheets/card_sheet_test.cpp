@@ -4,7 +4,7 @@
 #include <catch2/catch.hpp>
 #include <numeric>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "paper_raster.h"
 #include "ringrule/error.h"
 

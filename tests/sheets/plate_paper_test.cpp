@@ -5,7 +5,7 @@
 
 #include <opencv2/imgproc.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "paper_raster.h"
 #include "ringrule/imaging/photo.h"
 #include "ringrule/optics/box_check.h"

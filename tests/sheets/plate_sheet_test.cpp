@@ -6,7 +6,7 @@
 #include <cmath>
 #include <set>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "ringrule/optics/box_writer.h"
 #include "sheets/plate_ruler.h"

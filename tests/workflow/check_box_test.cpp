@@ -10,7 +10,7 @@
 #include <opencv2/imgcodecs.hpp>
 
 #include "../optics/drawn_box.h"
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 
 using namespace ringrule;
 

@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "../records/sample_records.h"
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/workflow/collection_review.h"
 
 using namespace ringrule;

@@ -3,7 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "workflow/house_file.h"
 

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "ringrule/workflow/measure_photo.h"
 

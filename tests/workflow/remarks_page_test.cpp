@@ -6,7 +6,7 @@
 #include <regex>
 #include <set>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/remark.h"
 
 using namespace ringrule;

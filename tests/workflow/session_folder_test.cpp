@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "../records/sample_records.h"
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
 

@@ -3,7 +3,7 @@
 
 #include <thread>
 
-#include "../records/scratch_folder.h"
+#include "../scratch_folder.h"
 #include "ringrule/workflow/measure_session.h"
 
 using namespace ringrule;
