@@ -23,6 +23,19 @@ struct PlateLayout {
     double widthMm = 0.0;
     double heightMm = 0.0;
     std::vector<PlateMarker> markers;
+    double flatnessMm = 0.5;  ///< how far its face may bow, half-width of the 95 % interval
+};
+
+/// How large a plate was printed: measured over stated length, across the plate (x) and down it (y).
+struct PrintScale {
+    double across = 1.0;
+    double down = 1.0;
+};
+
+/// That the print was measured with a steel rule; the layout's millimetres are those after the correction.
+struct RuleCheck {
+    PrintScale scale;
+    std::string checkedOn{};  ///< "YYYY-MM-DD", empty when the file does not say
 };
 
 /// Where the animal's mid-plane lies: before the plate, toward the camera.
@@ -57,7 +70,13 @@ struct LensOrigin {
     std::string calibratedOn;  ///< "YYYY-MM-DD"
     std::string cameraMake;    ///< as EXIF names it
     std::string cameraModel;
+    std::optional<double> focalLengthMm{};  ///< as EXIF tells it
+    std::optional<double> rmsPx{};          ///< of the corners about the fit
 };
+
+/// Covariance of a fitted lens: rows and columns are focalX, focalY, centreX, centreY (px) and k1 k2 p1 p2 k3. What was
+/// held fixed has zeros.
+using LensCovariance = std::array<std::array<double, 9>, 9>;
 
 /// A measuring box as `calibration/NAME.json` describes it (format "ringrule-box/1", see `docs/box-file.md`).
 struct Box {
@@ -68,6 +87,8 @@ struct Box {
     std::optional<Media> media;
     std::optional<Lens> lens;
     LensOrigin lensOrigin;
+    std::optional<LensCovariance> lensCovariance{};  ///< how surely the lens is known
+    std::optional<RuleCheck> ruleCheck{};
 };
 
 /// The box in `path`. Throws `Error(BadBox)`, one sentence that names the field, for anything that cannot be used.

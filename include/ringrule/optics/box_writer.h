@@ -19,12 +19,6 @@ void writeBox(const Box& box, const std::filesystem::path& path);
 /// `Error(NoSpace)`; the file is then as it was.
 void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path);
 
-/// How large a plate was printed: measured over stated length, across the plate (x) and down it (y).
-struct PrintScale {
-    double across = 1.0;
-    double down = 1.0;
-};
-
 /// Printers are a few per cent off at most: beyond this the page was fitted or cropped, or the reading is a slip.
 inline constexpr double kMostPrintError = 0.1;
 /// Markers are square in a box file: a plate whose two scales differ by more cannot be described well.
