@@ -34,6 +34,15 @@ std::int64_t number(const Exiv2::ExifData& data, const char* key) {
     return found == data.end() || found->count() == 0 ? 0 : std::int64_t{found->toLong()};
 }
 
+// A length in millimetres; nothing for the 0/0 or 0 of a lens without a chip.
+std::optional<double> positive(const Exiv2::ExifData& data, const char* key) {
+    const auto found = data.findKey(Exiv2::ExifKey(key));
+    if (found == data.end() || found->count() == 0) return std::nullopt;
+    const Exiv2::Rational ratio = found->toRational();
+    if (ratio.first <= 0 || ratio.second <= 0) return std::nullopt;
+    return static_cast<double>(ratio.first) / ratio.second;
+}
+
 // "YYYY:MM:DD HH:MM:SS" of EXIF as ISO 8601; nothing for the zeros or blanks of a clock never set.
 std::optional<std::string> isoTime(std::string value) {
     constexpr std::string_view kShape = "dddd:dd:dd dd:dd:dd";
@@ -55,6 +64,7 @@ Exif entries(const Exiv2::ExifData& data) {
     exif.takenAt = isoTime(text(data, "Exif.Photo.DateTimeOriginal"));
     exif.make = sevenBit(text(data, "Exif.Image.Make"));
     exif.model = sevenBit(text(data, "Exif.Image.Model"));
+    exif.focalLengthMm = positive(data, "Exif.Photo.FocalLength");
     const std::int64_t orientation = number(data, "Exif.Image.Orientation");
     if (orientation >= 1 && orientation <= 8) exif.orientation = static_cast<int>(orientation);
     exif.widthPx = number(data, "Exif.Image.ImageWidth");

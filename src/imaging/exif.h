@@ -13,6 +13,7 @@ struct Exif {
     std::optional<std::string> takenAt;  ///< "YYYY-MM-DDTHH:MM:SS"
     std::string make;
     std::string model;
+    std::optional<double> focalLengthMm;
     int orientation = 1;       ///< 1–8
     std::int64_t widthPx = 0;  ///< of a TIFF's first image, else 0
     std::int64_t heightPx = 0;

@@ -142,6 +142,7 @@ Photo loadPhoto(const std::filesystem::path& path, const PhotoLimits& limits) {
     photo.takenAt = layout.exif.takenAt;
     photo.cameraMake = layout.exif.make;
     photo.cameraModel = layout.exif.model;
+    photo.focalLengthMm = layout.exif.focalLengthMm;
     photo.exifOrientation = layout.exif.orientation;
     photo.grey = upright(decodeGrey(photo.encoded, layout.format, path), layout.format, photo.exifOrientation);
     return photo;

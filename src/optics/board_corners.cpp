@@ -92,6 +92,7 @@ BoardView emptyView(const Photo& photo) {
     view.heightPx = swaps ? photo.grey.cols : photo.grey.rows;
     view.cameraMake = photo.cameraMake;
     view.cameraModel = photo.cameraModel;
+    view.focalLengthMm = photo.focalLengthMm;
     view.takenAt = photo.takenAt;
     return view;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/optics/box_file.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <fstream>
@@ -66,6 +67,7 @@ PlateLayout readPlate(const JsonField& field) {
     const JsonField markers = field.at("markers");
     for (const JsonField& marker : markers.items())
         plate.markers.push_back(readMarker(marker, plate, dictionary.markers));
+    if (const auto flatness = field.find("flatness_mm")) plate.flatnessMm = flatness->number(0.0, 50.0);
     if (plate.markers.size() < 2) markers.refuse("must have at least 2 entries: one marker does not hold a scale");
     return plate;
 }
@@ -118,7 +120,40 @@ LensOrigin readLensOrigin(const JsonField& field) {
         const auto found = field.find(key);
         return found ? found->text() : std::string();
     };
-    return {text("calibrated_on"), text("camera_make"), text("camera_model")};
+    LensOrigin origin{text("calibrated_on"), text("camera_make"), text("camera_model")};
+    if (const auto focal = field.find("focal_length_mm")) origin.focalLengthMm = focal->number(0.1, 5000.0);
+    if (const auto rms = field.find("rms_px")) origin.rmsPx = rms->number(0.0, 1000.0);
+    return origin;
+}
+
+// A covariance: symmetric, and no entry larger than the variances on its row and column allow.
+LensCovariance readCovariance(const JsonField& field) {
+    LensCovariance covariance{};
+    const auto rows = field.items(covariance.size());
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const auto entries = rows[i].items(covariance.size());
+        for (std::size_t j = 0; j < entries.size(); ++j) covariance[i][j] = entries[j].number(-1e12, 1e12);
+    }
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        for (std::size_t j = 0; j <= i; ++j) {
+            const double bound = std::sqrt(std::max(0.0, covariance[i][i]) * std::max(0.0, covariance[j][j]));
+            const bool symmetric = std::abs(covariance[i][j] - covariance[j][i]) <= 1e-6 * bound + 1e-15;
+            if (!symmetric || covariance[i][i] < 0.0 || std::abs(covariance[i][j]) > bound * (1.0 + 1e-6))
+                field.refuse("is no covariance: calibrate the lens again");
+        }
+    }
+    return covariance;
+}
+
+std::optional<RuleCheck> readRuleCheck(const JsonField& plate) {
+    const auto scale = plate.find("print_scale");
+    if (!scale) return std::nullopt;
+    const auto both = scale->items(2);
+    RuleCheck check;
+    check.scale = {both[0].number(1.0 - kMostPrintError, 1.0 + kMostPrintError),
+                   both[1].number(1.0 - kMostPrintError, 1.0 + kMostPrintError)};
+    if (const auto day = plate.find("rule_checked_on")) check.checkedOn = day->text();
+    return check;
 }
 
 void checkFormat(const JsonField& document) {
@@ -147,6 +182,7 @@ Box readDocument(const JsonField& document) {
     box.name = document.at("name").text();
     if (box.name.empty()) document.at("name").refuse("is empty: give the box a name");
     box.plate = readPlate(document.at("plate"));
+    box.ruleCheck = readRuleCheck(document.at("plate"));
     const JsonField cards = document.at("cards").at("dictionary");
     box.cardDictionary = cards.text();
     if (dictionaryOf(cards).opencvId == markerDictionary(box.plate.dictionary)->opencvId)
@@ -155,6 +191,7 @@ Box readDocument(const JsonField& document) {
     if (const auto lens = document.find("lens")) {
         box.lens = readLens(*lens);
         box.lensOrigin = readLensOrigin(*lens);
+        if (const auto covariance = lens->find("covariance")) box.lensCovariance = readCovariance(*covariance);
     }
     box.animalPlane = readAnimalPlane(document.at("animal_plane"), box.media);
     return box;

@@ -13,7 +13,7 @@
 namespace ringrule {
 namespace {
 
-constexpr std::array<std::string_view, 4> kStandingIds{"never-checked", "passed", "failed", "stale"};
+constexpr std::array<std::string_view, 4> kStateIds{"never-checked", "passed", "failed", "stale"};
 // EXIF rounds focal lengths to a tenth of a millimetre; a phone's cameras differ by far more.
 constexpr double kSameFocal = 0.02;
 
@@ -69,17 +69,17 @@ std::string whatFailed(const PastBoxCheck& check) {
     return check.refusalSentence;
 }
 
-BoxVerdict stale(const char* reason, std::string sentence, int age) {
-    return {BoxStanding::Stale, reason, std::move(sentence), age};
+BoxJudgement stale(const char* reason, std::string sentence, int age) {
+    return {BoxState::Stale, reason, std::move(sentence), age};
 }
 
-BoxVerdict failed(const Dated& last, int day, const std::string& fingerprint) {
+BoxJudgement failed(const Dated& last, int day, const std::string& fingerprint) {
     if (last.check->boxFingerprint != fingerprint)
         return stale("box-changed",
                      "The box did not measure true at its last check, and its file was changed since. Check it with a "
                      "rod.",
                      day - last.day);
-    return {BoxStanding::Failed, "check-failed",
+    return {BoxState::Failed, "check-failed",
             "The box did not measure true when it was checked (" + daysAgo(day - last.day) + "). " +
                 whatFailed(*last.check),
             day - last.day};
@@ -117,22 +117,22 @@ std::string boxFingerprint(const Box& box) {
     return sha256Hex({bytes, text.size()}).substr(0, 16);
 }
 
-std::string_view boxStandingId(BoxStanding standing) {
-    return kStandingIds[static_cast<std::size_t>(standing)];
+std::string_view boxStateId(BoxState state) {
+    return kStateIds[static_cast<std::size_t>(state)];
 }
 
-std::optional<BoxStanding> boxStandingFromId(std::string_view id) {
-    const auto found = std::find(kStandingIds.begin(), kStandingIds.end(), id);
-    if (found == kStandingIds.end()) return std::nullopt;
-    return static_cast<BoxStanding>(found - kStandingIds.begin());
+std::optional<BoxState> boxStateFromId(std::string_view id) {
+    const auto found = std::find(kStateIds.begin(), kStateIds.end(), id);
+    if (found == kStateIds.end()) return std::nullopt;
+    return static_cast<BoxState>(found - kStateIds.begin());
 }
 
-BoxVerdict boxVerdict(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view onDay,
-                      const CameraSeen& camera, const BoxVerdictOptions& options) {
+BoxJudgement judgeBox(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view onDay,
+                      const CameraSeen& camera, const BoxJudgementOptions& options) {
     const auto day = calendarDay(onDay);
     const auto dated = day ? upTo(history, *day) : std::vector<Dated>{};
     if (dated.empty())
-        return {BoxStanding::NeverChecked, "never-checked",
+        return {BoxState::NeverChecked, "never-checked",
                 "This box was not checked by then. Photograph a rod of known length where the animals hang.", {}};
     const std::string fingerprint = boxFingerprint(box);
     const Dated* rod = newest(dated, true);
@@ -153,7 +153,7 @@ BoxVerdict boxVerdict(const Box& box, const std::vector<PastBoxCheck>& history, 
                      "Another camera, or another of its lenses, than at the last rod check. Check it with a rod.", age);
     if (age > options.mostRodAgeDays)
         return stale("check-old", "The last rod check was " + daysAgo(age) + ". Check it with a rod each month.", age);
-    return {BoxStanding::Passed, "checked", "A rod of known length read true " + daysAgo(age) + ".", age};
+    return {BoxState::Passed, "checked", "A rod of known length read true " + daysAgo(age) + ".", age};
 }
 
 }  // namespace ringrule

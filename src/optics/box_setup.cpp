@@ -166,22 +166,22 @@ SetupStep planeStep(const Box& box) {
 }
 
 SetupStep rodStep(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view today,
-                  const BoxVerdictOptions& options) {
+                  const BoxJudgementOptions& options) {
     constexpr SetupStepKind kind = SetupStepKind::Rod;
     constexpr const char* kHow =
         "Hang a dark straight rod of known length where the animals hang, and photograph it: ringrule check --rod-mm.";
-    const BoxVerdict verdict = boxVerdict(box, history, today, {}, options);
-    switch (verdict.standing) {
-        case BoxStanding::NeverChecked:
+    const BoxJudgement judgement = judgeBox(box, history, today, {}, options);
+    switch (judgement.state) {
+        case BoxState::NeverChecked:
             return step(kind, SetupState::ToDo, "The box was never checked.", kHow);
-        case BoxStanding::Failed:
-            return step(kind, SetupState::Wrong, "The last check failed.", verdict.sentence);
-        case BoxStanding::Stale:
-            return step(kind, SetupState::ToDo, verdict.sentence, kHow);
-        case BoxStanding::Passed:
+        case BoxState::Failed:
+            return step(kind, SetupState::Wrong, "The last check failed.", judgement.sentence);
+        case BoxState::Stale:
+            return step(kind, SetupState::ToDo, judgement.sentence, kHow);
+        case BoxState::Passed:
             break;
     }
-    return step(kind, SetupState::Done, verdict.sentence);
+    return step(kind, SetupState::Done, judgement.sentence);
 }
 
 std::vector<SetupStep> withoutBox() {
@@ -210,7 +210,7 @@ std::vector<SetupStep> boxSetup(const std::optional<Box>& box, const std::vector
     const PastBoxCheck* newest = newestCheck(*box, history, today);
     return {printStep(*box, newest), ruleStep(*box, today, options),
             lensStep(*box, newest),  waterStep(*box, newest),
-            planeStep(*box),         rodStep(*box, history, today, options.verdict)};
+            planeStep(*box),         rodStep(*box, history, today, options.judgement)};
 }
 
 std::optional<SetupStep> nextSetupStep(const std::vector<SetupStep>& steps) {

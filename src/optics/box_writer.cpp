@@ -69,7 +69,18 @@ Json jsonOf(const PlateLayout& plate) {
                            {"side_mm", tidy(marker.sideMm)}});
     return {{"dictionary", plate.dictionary},
             {"size_mm", {tidy(plate.widthMm), tidy(plate.heightMm)}},
+            {"flatness_mm", tidy(plate.flatnessMm)},
             {"markers", markers}};
+}
+
+void putRuleCheck(Json& plate, const RuleCheck& check) {
+    plate["print_scale"] = {tidy(check.scale.across), tidy(check.scale.down)};
+    plate.erase("rule_checked_on");
+    if (!check.checkedOn.empty()) plate["rule_checked_on"] = check.checkedOn;
+}
+
+Json jsonOf(const AnimalPlane& plane) {
+    return {{"distance_from_plate_mm", plane.distanceFromPlateMm}, {"tolerance_mm", plane.toleranceMm}};
 }
 
 Json jsonOf(const Media& media) {
@@ -97,6 +108,17 @@ void putOrigin(Json& lens, const LensOrigin& origin) {
     put("calibrated_on", origin.calibratedOn);
     put("camera_make", origin.cameraMake);
     put("camera_model", origin.cameraModel);
+    const auto putNumber = [&lens](const char* key, const std::optional<double>& number) {
+        lens.erase(key);
+        if (number) lens[key] = *number;
+    };
+    putNumber("focal_length_mm", origin.focalLengthMm);
+    putNumber("rms_px", origin.rmsPx);
+}
+
+void putCovariance(Json& lens, const std::optional<LensCovariance>& covariance) {
+    lens.erase("covariance");
+    if (covariance) lens["covariance"] = *covariance;
 }
 
 // A file of its own beside the one to be written, removed unless it takes that one's place.
@@ -161,15 +183,16 @@ void checkScale(const PrintScale& scale) {
                     "across and down differ by more than 1 %: no plate for measuring. Print on another printer");
 }
 
-PrintScale printScaleIn(const Json& plate, const std::filesystem::path& path) {
-    const auto found = plate.find("print_scale");
-    if (found == plate.end()) return {};
-    const auto usable = [](const Json& each) {
-        return each.is_number() && std::abs(each.get<double>() - 1.0) <= kMostPrintError;
-    };
-    if (!found->is_array() || found->size() != 2 || !usable((*found)[0]) || !usable((*found)[1]))
-        throw Error(ErrorKind::BadBox, "plate.print_scale must be two numbers near 1", path.string());
-    return {(*found)[0].get<double>(), (*found)[1].get<double>()};
+// Changes a box file's JSON, checks that a box file is left and writes it; the box that it then is.
+template <class Change>
+Box changeBoxFile(const std::filesystem::path& path, const Change& change) {
+    static_cast<void>(readBox(path));
+    Json document = Json::parse(contentOf(path));
+    change(document);
+    const std::string text = written(document) + "\n";
+    Box box = parseBox(text, path);
+    writeWhole(text, path);
+    return box;
 }
 
 void scalePoint(Json& pair, double across, double down) {
@@ -184,13 +207,13 @@ std::string boxText(const Box& box) {
                      {"name", box.name},
                      {"plate", jsonOf(box.plate)},
                      {"cards", {{"dictionary", box.cardDictionary}}},
-                     {"animal_plane",
-                      {{"distance_from_plate_mm", box.animalPlane.distanceFromPlateMm},
-                       {"tolerance_mm", box.animalPlane.toleranceMm}}}};
+                     {"animal_plane", jsonOf(box.animalPlane)}};
+    if (box.ruleCheck) putRuleCheck(document["plate"], *box.ruleCheck);
     if (box.media) document["media"] = jsonOf(*box.media);
     if (box.lens) {
         document["lens"] = jsonOf(*box.lens);
         putOrigin(document["lens"], box.lensOrigin);
+        putCovariance(document["lens"], box.lensCovariance);
     }
     return written(document) + "\n";
 }
@@ -199,35 +222,45 @@ void writeBox(const Box& box, const std::filesystem::path& path) {
     writeWhole(boxText(box), path);
 }
 
-void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path) {
-    static_cast<void>(readBox(path));
-    Json document = Json::parse(contentOf(path));
-    Json& field = document["lens"];
-    if (!field.is_object()) field = Json::object();
-    field.update(jsonOf(lens));
-    putOrigin(field, origin);
-    const std::string text = written(document) + "\n";
-    static_cast<void>(parseBox(text, path));
-    writeWhole(text, path);
+void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path,
+               const std::optional<LensCovariance>& covariance) {
+    changeBoxFile(path, [&](Json& document) {
+        Json& field = document["lens"];
+        if (!field.is_object()) field = Json::object();
+        field.update(jsonOf(lens));
+        putOrigin(field, origin);
+        putCovariance(field, covariance);
+    });
 }
 
-RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale) {
+void writeMedia(const Media& media, const std::filesystem::path& path) {
+    changeBoxFile(path, [&](Json& document) {
+        Json& field = document["media"];
+        if (!field.is_object()) field = Json::object();
+        field.update(jsonOf(media));
+    });
+}
+
+void writeAnimalPlane(const AnimalPlane& plane, const std::filesystem::path& path) {
+    changeBoxFile(path, [&](Json& document) { document["animal_plane"].update(jsonOf(plane)); });
+}
+
+RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale,
+                             const std::string& checkedOn) {
     checkScale(scale);
-    static_cast<void>(readBox(path));
-    Json document = Json::parse(contentOf(path));
-    Json& plate = document["plate"];
-    const PrintScale before = printScaleIn(plate, path);
-    const double across = scale.across / before.across, down = scale.down / before.down;
-    const double side = (scale.across + scale.down) / (before.across + before.down);
-    scalePoint(plate["size_mm"], across, down);
-    for (Json& marker : plate["markers"]) {
-        scalePoint(marker["centre_mm"], across, down);
-        marker["side_mm"] = tidy(marker["side_mm"].get<double>() * side);
-    }
-    plate["print_scale"] = {tidy(scale.across), tidy(scale.down)};
-    const std::string text = written(document) + "\n";
-    const Box box = parseBox(text, path);
-    writeWhole(text, path);
+    const auto earlier = readBox(path).ruleCheck;
+    const PrintScale before = earlier ? earlier->scale : PrintScale{};
+    const Box box = changeBoxFile(path, [&](Json& document) {
+        Json& plate = document["plate"];
+        const double across = scale.across / before.across, down = scale.down / before.down;
+        const double side = (scale.across + scale.down) / (before.across + before.down);
+        scalePoint(plate["size_mm"], across, down);
+        for (Json& marker : plate["markers"]) {
+            scalePoint(marker["centre_mm"], across, down);
+            marker["side_mm"] = tidy(marker["side_mm"].get<double>() * side);
+        }
+        putRuleCheck(plate, {scale, checkedOn});
+    });
     return {box.plate.widthMm, box.plate.heightMm, before};
 }
 

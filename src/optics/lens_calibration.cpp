@@ -29,13 +29,15 @@ LensPhoto describe(const BoardView& view) {
     photo.path = view.path;
     photo.blurPx = view.blurPx;
     photo.points = static_cast<int>(view.seenPx.size());
+    photo.seenPx = view.seenPx;
     photo.state = view.seenPx.empty() ? LensPhotoState::BoardNotFound : LensPhotoState::Used;
     photo.advice = view.seenPx.empty() ? view.notFound : "";
     return photo;
 }
 
 using Size = std::pair<int, int>;
-using Camera = std::pair<std::string, std::string>;
+// Make, model, and focal length in tenths of a millimetre: a phone has several lenses behind one name.
+using Camera = std::tuple<std::string, std::string, long>;
 
 // The value that most of the views with a board have; the first of equals.
 template <class Value, class Of>
@@ -55,7 +57,7 @@ Size sizeOf(const BoardView& view) {
     return {view.widthPx, view.heightPx};
 }
 Camera cameraOf(const BoardView& view) {
-    return {view.cameraMake, view.cameraModel};
+    return {view.cameraMake, view.cameraModel, std::lround(10.0 * view.focalLengthMm.value_or(0.0))};
 }
 
 // One lens is that of one camera in one setting.
@@ -66,7 +68,7 @@ void setAsideOthers(const std::vector<BoardView>& views, std::vector<LensPhoto>&
         if (photos[i].state != LensPhotoState::Used) continue;
         if (cameraOf(views[i]) != camera) {
             photos[i].state = LensPhotoState::OtherCamera;
-            photos[i].advice = "Another camera than the other photos': leave it out.";
+            photos[i].advice = "Another camera or focal length than the other photos': leave it out.";
         } else if (sizeOf(views[i]) != size) {
             photos[i].state = LensPhotoState::OtherSize;
             photos[i].advice = "Another size than the other photos: set the camera to one size and retake it.";
@@ -92,6 +94,7 @@ void tellResiduals(const LensFit& fit, const std::vector<std::size_t>& used, std
     for (std::size_t k = 0; k < used.size(); ++k) {
         photos[used[k]].rmsPx = fit.viewRmsPx[k];
         photos[used[k]].tiltDegrees = degrees(fit.poses[k].tiltRadians());
+        photos[used[k]].missesPx = fit.missesPx[k];
     }
 }
 
@@ -111,7 +114,7 @@ bool setAsideOutliers(const LensFit& fit, const std::vector<std::size_t>& used, 
 
 // The fit with only those coefficients that it tells from zero.
 std::optional<LensFit> withoutLooseCoefficients(LensFit fit, const std::vector<const BoardView*>& views) {
-    const auto loose = [&fit](std::size_t i) { return std::abs(fit.lens.distortion[i]) < 2.0 * fit.distortionSd[i]; };
+    const auto loose = [&fit](std::size_t i) { return std::abs(fit.lens.distortion[i]) < 2.0 * fit.sd(i + 4); };
     LensModel model;
     model.thirdRadial = !loose(4) && coversImage(fit.lens);
     model.tangential = !(loose(2) && loose(3));
@@ -185,7 +188,7 @@ std::optional<Refusal> refusalFor(const LensFit& fit, const LensReport& report, 
                        "along the edges."};
     double steepest = 0.0;
     for (const BoardPose& pose : fit.poses) steepest = std::max(steepest, degrees(pose.tiltRadians()));
-    if (steepest < options.leastTiltDegrees || fit.focalSdPx > options.mostFocalSd * fit.lens.focalXPx)
+    if (steepest < options.leastTiltDegrees || fit.focalSdPx() > options.mostFocalSd * fit.lens.focalXPx)
         return Refusal{"poor-angles",
                        "The photos do not tell the focal length from the distance. Hold the board at 20 to 40 degrees, "
                        "a different way in each."};
@@ -200,7 +203,7 @@ std::optional<Refusal> refusalFor(const LensFit& fit, const LensReport& report, 
 }
 
 LensOrigin originOf(const std::vector<const BoardView*>& views) {
-    LensOrigin origin{{}, views.front()->cameraMake, views.front()->cameraModel};
+    LensOrigin origin{{}, views.front()->cameraMake, views.front()->cameraModel, views.front()->focalLengthMm};
     for (const BoardView* view : views) {
         if (view->takenAt) origin.calibratedOn = std::max(origin.calibratedOn, view->takenAt->substr(0, 10));
     }
@@ -212,9 +215,11 @@ FittedLens fittedFrom(const LensFit& fit, const std::vector<const BoardView*>& v
     result.lens = fit.lens;
     result.origin = originOf(views);
     result.rmsPx = fit.rmsPx;
-    result.focalSdPx = fit.focalSdPx;
-    result.centreSdPx = fit.centreSdPx;
-    result.distortionSd = fit.distortionSd;
+    result.origin.rmsPx = fit.rmsPx;
+    result.covariance = fit.covariance;
+    result.focalSdPx = fit.focalSdPx();
+    result.centreSdPx = std::max(fit.sd(2), fit.sd(3));
+    for (std::size_t i = 0; i < result.distortionSd.size(); ++i) result.distortionSd[i] = fit.sd(i + 4);
     result.thirdRadialFixed = !fit.model.thirdRadial;
     result.tangentialFixed = !fit.model.tangential;
     return result;

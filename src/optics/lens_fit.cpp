@@ -8,6 +8,8 @@
 
 #include <opencv2/calib3d.hpp>
 
+#include "optics/lens_covariance.h"
+
 namespace ringrule {
 namespace {
 
@@ -32,14 +34,16 @@ Lens lensOf(const cv::Matx33d& matrix, const cv::Mat& coefficients, const BoardV
     return lens;
 }
 
-// OpenCV divides the squared residuals by points less parameters where each point has two coordinates, which makes its
-// standard errors about √2 too large; this undoes it.
-double sdCorrection(const std::vector<const BoardView*>& views, const LensModel& model) {
-    double points = 0.0;
-    for (const BoardView* view : views) points += static_cast<double>(view->seenPx.size());
-    const double parameters = 6.0 + (model.thirdRadial ? 1.0 : 0.0) + (model.tangential ? 2.0 : 0.0) +
-                              6.0 * static_cast<double>(views.size());
-    return std::sqrt(std::max(1.0, points - parameters) / std::max(1.0, 2.0 * points - parameters));
+std::vector<PixelPoint> missesOf(const BoardView& view, const Lens& lens, const cv::Mat& turn, const cv::Mat& shift) {
+    std::vector<cv::Point3d> printed;
+    for (const PlatePoint p : view.printedMm) printed.emplace_back(p.x, p.y, 0.0);
+    const cv::Matx33d matrix(lens.focalXPx, 0.0, lens.centreXPx, 0.0, lens.focalYPx, lens.centreYPx, 0.0, 0.0, 1.0);
+    std::vector<cv::Point2d> at;
+    cv::projectPoints(printed, turn, shift, matrix, std::vector<double>(lens.distortion.begin(), lens.distortion.end()),
+                      at);
+    std::vector<PixelPoint> misses;
+    for (std::size_t i = 0; i < at.size(); ++i) misses.push_back(view.seenPx[i] - PixelPoint{at[i].x, at[i].y});
+    return misses;
 }
 
 }  // namespace
@@ -67,29 +71,27 @@ std::optional<LensFit> fitLens(const std::vector<const BoardView*>& views, const
     }
     const int flags = (model.thirdRadial ? 0 : cv::CALIB_FIX_K3) | (model.tangential ? 0 : cv::CALIB_ZERO_TANGENT_DIST);
     cv::Matx33d matrix = cv::Matx33d::eye();
-    cv::Mat coefficients = cv::Mat::zeros(5, 1, CV_64F), sd, poseSd, viewErrors;
+    cv::Mat coefficients = cv::Mat::zeros(5, 1, CV_64F), viewErrors;
     std::vector<cv::Mat> turns, shifts;
     LensFit fit;
     try {
         fit.rmsPx = cv::calibrateCamera(printed, seen, {views.front()->widthPx, views.front()->heightPx}, matrix,
-                                        coefficients, turns, shifts, sd, poseSd, viewErrors, flags,
+                                        coefficients, turns, shifts, cv::noArray(), cv::noArray(), viewErrors, flags,
                                         {cv::TermCriteria::COUNT | cv::TermCriteria::EPS, 100, 1e-10});
     } catch (const cv::Exception&) {
         return std::nullopt;  // views that leave its equations singular
     }
-    sd *= sdCorrection(views, model);
     fit.model = model;
     fit.lens = lensOf(matrix, coefficients, *views.front());
-    fit.focalSdPx = std::max(sd.at<double>(0), sd.at<double>(1));
-    fit.centreSdPx = std::max(sd.at<double>(2), sd.at<double>(3));
-    for (std::size_t i = 0; i < fit.distortionSd.size(); ++i)
-        fit.distortionSd[i] = sd.at<double>(static_cast<int>(i) + 4);
+    fit.covariance = lensCovariance(views, model, fit.lens, turns, shifts);
     for (std::size_t i = 0; i < views.size(); ++i) {
         fit.viewRmsPx.push_back(viewErrors.at<double>(static_cast<int>(i)));
         fit.poses.push_back(poseOf(turns[i], shifts[i], *views[i]));
+        fit.missesPx.push_back(missesOf(*views[i], fit.lens, turns[i], shifts[i]));
     }
-    const double all[]{fit.rmsPx, fit.focalSdPx, fit.lens.focalXPx, fit.lens.focalYPx, fit.lens.distortion[0]};
+    const double all[]{fit.rmsPx, fit.focalSdPx(), fit.lens.focalXPx, fit.lens.focalYPx, fit.lens.distortion[0]};
     if (!std::all_of(std::begin(all), std::end(all), [](double v) { return std::isfinite(v); })) return std::nullopt;
+    if (fit.focalSdPx() <= 0.0) return std::nullopt;  // the focal length is left open
     if (fit.lens.focalXPx <= 0.0 || fit.lens.focalYPx <= 0.0) return std::nullopt;
     return fit;
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <array>
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -32,11 +34,14 @@ struct LensFit {
     LensModel model;
     Lens lens;
     double rmsPx = 0.0;
-    double focalSdPx = 0.0;
-    double centreSdPx = 0.0;
-    std::array<double, 5> distortionSd{};
+    LensCovariance covariance{};
     std::vector<double> viewRmsPx;  ///< in the order of the views
     std::vector<BoardPose> poses;
+    std::vector<std::vector<PixelPoint>> missesPx;  ///< seen less fitted, of each corner of each view
+
+    /// Standard deviation of a parameter, in the order of the covariance.
+    [[nodiscard]] double sd(std::size_t parameter) const { return std::sqrt(covariance[parameter][parameter]); }
+    [[nodiscard]] double focalSdPx() const { return std::max(sd(0), sd(1)); }
 };
 
 /// Lens and poses that bring the printed points closest to where they were seen, all views of one size. Nothing when

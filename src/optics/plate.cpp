@@ -198,6 +198,7 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     plate.exifOrientation = photo.exifOrientation;
     plate.cameraMake = photo.cameraMake;
     plate.cameraModel = photo.cameraModel;
+    plate.focalLengthMm = photo.focalLengthMm;
     plate.expectedMarkers = static_cast<int>(box.plate.markers.size());
     plate.cards = findCards(first, coarse, in, plate.markers);
     return plate;

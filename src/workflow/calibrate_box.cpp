@@ -43,7 +43,8 @@ LensReport calibrateBoxLens(const LensTask& task, const Progress& progress) {
     LensReport report = calibrateLens(viewsOf(task, box, std::nullopt, progress, 0.0, half), task.options);
     if (!task.board && report.fitted)
         report = calibrateLens(viewsOf(task, box, report.fitted->lens, progress, half, 1.0), task.options);
-    if (report.fitted && task.write) writeLens(report.fitted->lens, report.fitted->origin, task.boxFile);
+    if (report.fitted && task.write)
+        writeLens(report.fitted->lens, report.fitted->origin, task.boxFile, report.fitted->covariance);
     return report;
 }
 

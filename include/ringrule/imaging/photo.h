@@ -24,6 +24,7 @@ struct Photo {
     std::optional<std::string> takenAt;  ///< EXIF DateTimeOriginal as "YYYY-MM-DDTHH:MM:SS", local time of the camera
     std::string cameraMake;
     std::string cameraModel;
+    std::optional<double> focalLengthMm{};  ///< EXIF FocalLength: of the lens, or of that one of a phone's cameras
     int exifOrientation = 1;
     cv::Mat grey;                        ///< CV_8UC1, upright
     std::vector<unsigned char> encoded;  ///< the file's bytes, kept so that colour can be decoded when it is needed

@@ -32,6 +32,9 @@ struct PrintScale {
     double down = 1.0;
 };
 
+/// Printers are a few per cent off at most: beyond this the page was fitted or cropped, or the reading is a slip.
+inline constexpr double kMostPrintError = 0.1;
+
 /// That the print was measured with a steel rule; the layout's millimetres are those after the correction.
 struct RuleCheck {
     PrintScale scale;

@@ -47,19 +47,19 @@ struct PastBoxCheck {
 [[nodiscard]] std::string boxFingerprint(const Box& box);
 
 /// What the checks so far say of measures taken on a day.
-enum class BoxStanding {
+enum class BoxState {
     NeverChecked,  ///< no check on or before that day
     Passed,
     Failed,  ///< the last check says that the box does not measure true
     Stale,   ///< it did once: too long ago, or something was changed since
 };
 
-/// Stable id of a standing, e.g. "never-checked".
-[[nodiscard]] std::string_view boxStandingId(BoxStanding standing);
-[[nodiscard]] std::optional<BoxStanding> boxStandingFromId(std::string_view id);
+/// Stable id of a state, e.g. "never-checked".
+[[nodiscard]] std::string_view boxStateId(BoxState state);
+[[nodiscard]] std::optional<BoxState> boxStateFromId(std::string_view id);
 
-struct BoxVerdict {
-    BoxStanding standing = BoxStanding::NeverChecked;
+struct BoxJudgement {
+    BoxState state = BoxState::NeverChecked;
     /// Stable id of why: "never-checked", "checked", "check-failed", "rod-check-missing", "check-old", "camera-changed"
     /// or "box-changed".
     std::string reason = "never-checked";
@@ -67,14 +67,14 @@ struct BoxVerdict {
     std::optional<int> ageDays{};  ///< since the check it rests on
 };
 
-struct BoxVerdictOptions {
-    int mostRodAgeDays = 35;  ///< a rod each month, a few days' grace
+struct BoxJudgementOptions {
+    int mostRodAgeDays = 62;  ///< sessions are monthly: two of them
 };
 
-/// The standing of a box on `day` ("YYYY-MM-DD"; a time after it is passed over) for photos of `camera`: only checks on
+/// The state of a box on `day` ("YYYY-MM-DD"; a time after it is passed over) for photos of `camera`: only checks on
 /// or before that day count. A failure stands until a check of the same kind passes: what a rod found wrong no photo of
 /// the plate alone can mend. Only a rod tells true to scale, so without one that passed the box never passes.
-[[nodiscard]] BoxVerdict boxVerdict(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view day,
-                                    const CameraSeen& camera = {}, const BoxVerdictOptions& options = {});
+[[nodiscard]] BoxJudgement judgeBox(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view day,
+                                    const CameraSeen& camera = {}, const BoxJudgementOptions& options = {});
 
 }  // namespace ringrule

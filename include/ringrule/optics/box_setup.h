@@ -44,7 +44,7 @@ struct SetupStep {
 
 struct SetupOptions {
     int mostRuleAgeDays = 92;  ///< paper stretches in heat and damp: look again every three months
-    BoxVerdictOptions verdict;
+    BoxJudgementOptions judgement;
 };
 
 /// All steps in order, from a box file (none yet: only printing can be done) and the checks so far. `today` is

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 #include "ringrule/optics/box_file.h"
@@ -14,13 +15,20 @@ namespace ringrule {
 /// Writes the box file whole or not at all, over one that is there. Throws `Error(NoSpace)`.
 void writeBox(const Box& box, const std::filesystem::path& path);
 
-/// Puts a lens and where it comes from into a box file, in place of one that is there. All else in the file stays, also
-/// what Ringrule does not know. Throws `Error(BadBox)` when the file, before or after, is no box file,
-/// `Error(NoSpace)`; the file is then as it was.
-void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path);
+// The following put one part into a box file, in place of what is there. All else in the file stays, also what Ringrule
+// does not know. They throw `Error(BadBox)` when the file, before or after, is no box file, `Error(NoSpace)`; the file is
+// then as it was.
 
-/// Printers are a few per cent off at most: beyond this the page was fitted or cropped, or the reading is a slip.
-inline constexpr double kMostPrintError = 0.1;
+/// A lens, where it comes from, and how surely it is known.
+void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path,
+               const std::optional<LensCovariance>& covariance = {});
+
+/// What lies between camera and plate.
+void writeMedia(const Media& media, const std::filesystem::path& path);
+
+/// Where the animal is.
+void writeAnimalPlane(const AnimalPlane& plane, const std::filesystem::path& path);
+
 /// Markers are square in a box file: a plate whose two scales differ by more cannot be described well.
 inline constexpr double kMostPrintSkew = 0.01;
 
@@ -33,9 +41,11 @@ struct RescaledPlate {
 
 /// Corrects the plate's millimetres in a box file for the print: places and size by the scale of their direction, sides
 /// of markers by the mean of both. The scale is kept in the file as `plate.print_scale`, and replaces one that is
-/// there: the same correction twice changes nothing. Fields that Ringrule does not know stay. Throws `Error(BadUse)`
+/// there: the same correction twice changes nothing. `checkedOn` ("YYYY-MM-DD"), when given, is kept beside it. Fields
+/// that Ringrule does not know stay. Throws `Error(BadUse)`
 /// for a scale beyond `kMostPrintError` or `kMostPrintSkew`, `Error(BadBox)`, `Error(NoSpace)`; the file is then as it
 /// was.
-RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale);
+RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale,
+                             const std::string& checkedOn = {});
 
 }  // namespace ringrule

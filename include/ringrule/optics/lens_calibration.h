@@ -30,6 +30,7 @@ struct BoardView {
     int heightPx = 0;
     std::string cameraMake;
     std::string cameraModel;
+    std::optional<double> focalLengthMm{};
     std::optional<std::string> takenAt;
     std::vector<PixelPoint> seenPx;     ///< empty when the board was not found
     std::vector<PlatePoint> printedMm;  ///< the same points on the board
@@ -53,7 +54,7 @@ enum class LensPhotoState {
     Outlier,     ///< not used: its corners do not fit what all others say
     BoardNotFound,
     OtherSize,    ///< another size in pixels than most of the photos
-    OtherCamera,  ///< EXIF names another camera than most of the photos
+    OtherCamera,  ///< EXIF names another camera or focal length than most of the photos
 };
 
 struct LensPhoto {
@@ -64,6 +65,8 @@ struct LensPhoto {
     double blurPx = 0.0;
     int points = 0;
     std::string advice;  ///< what to do about it; empty when nothing
+    std::vector<PixelPoint> seenPx{};    ///< its corners
+    std::vector<PixelPoint> missesPx{};  ///< of each corner, seen less fitted; empty when there is no fit
 };
 
 /// A lens with how surely it is known. Standard deviations are those of the least-squares fit, for the scatter it
@@ -77,6 +80,7 @@ struct FittedLens {
     std::array<double, 5> distortionSd{};
     bool thirdRadialFixed = false;  ///< k3 could not be told from zero and was left out
     bool tangentialFixed = false;   ///< so p1 and p2
+    LensCovariance covariance{};
 };
 
 /// A calibration and the photos it rests on. Either `fitted` or `refusal` is set.

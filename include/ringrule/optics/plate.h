@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,7 @@ struct FoundPlate {
     int exifOrientation = 1;  ///< of the photo: a box file's lens describes pixels as stored, not upright
     std::string cameraMake{};  ///< as the photo's EXIF names it; empty when it does not
     std::string cameraModel{};
+    std::optional<double> focalLengthMm{};  ///< as EXIF tells it
 };
 
 /// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored" or "plate-mismatch".
