@@ -53,7 +53,12 @@ constexpr std::array kEntries{
     Entry{Remark::WidthFromSecondView, "width-from-second-view", "Girth uses the width seen in the second view."},
     Entry{Remark::NotOnGirth, "not-on-girth", "Brooding or carrying: this animal is not judged on girth."},
     Entry{Remark::MovedByHand, "moved-by-hand", "A person moved a landmark."},
+    Entry{Remark::OutlinedByHand, "outlined-by-hand", "A person drew, cut or joined a part of the outline."},
     Entry{Remark::ShapeGuessed, "shape-guessed", "The animal's shape was told from its outline and is not certain."},
+    Entry{Remark::BoxCheckFailed, "box-check-failed",
+          "The box did not measure true in the check before or after. Mend it, check it, and measure again."},
+    Entry{Remark::BoxCheckStale, "box-check-stale",
+          "The box was checked too long before this measure. Check it with a rod."},
 };
 
 const Entry& entryOf(Remark remark) {

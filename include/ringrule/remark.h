@@ -36,7 +36,10 @@ enum class Remark {
     WidthFromSecondView,  ///< girth used the trunk width of a second view
     NotOnGirth,         ///< brooding or carrying: never judge this animal on girth
     MovedByHand,        ///< a landmark was moved by a person
+    OutlinedByHand,     ///< a part of the outline was drawn, cut or joined by a person
     ShapeGuessed,       ///< shape not told and not clear
+    BoxCheckFailed,     ///< the box did not measure true in the check before or after
+    BoxCheckStale,      ///< the box was checked too long before
 };
 
 /// Stable id of a remark, e.g. "no-lens".

@@ -18,6 +18,7 @@ constexpr int kBusy = 5;
 constexpr int kReadOnly = 8;
 constexpr int kCorrupt = 11;
 constexpr int kFull = 13;
+constexpr int kConstraint = 19;
 constexpr int kNotADatabase = 26;
 
 QString freshConnectionName() {
@@ -105,6 +106,10 @@ void Database::fail(const QSqlError& error) const {
         case kCorrupt:
         case kNotADatabase:
             throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", file);
+        case kConstraint:
+            if (error.text().contains(QStringLiteral("FOREIGN KEY")))
+                throw Error(ErrorKind::BadData, "other records refer to it, or it refers to one that is not there");
+            throw Error(ErrorKind::BadData, "the collection refused it (" + error.text().toStdString() + ")");
         default:
             throw Error(ErrorKind::BadStore, "the collection refused a change (" + error.text().toStdString() + ")",
                         file);

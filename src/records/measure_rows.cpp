@@ -1,32 +1,50 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/measure_rows.h"
 
+#include <algorithm>
+#include <array>
 #include <map>
 
+#include "records/box_standings.h"
 #include "records/polyline_text.h"
 #include "ringrule/records/measure_columns.h"
 
 namespace ringrule {
 namespace {
 
-constexpr const char* kPlainColumns =
-    "photo, animal, animal_index, card, box_name, software_version, keeper, replaces, accepted, shape, view, protocol, "
-    "remarks, refusal_reason, refusal_sentence, ventral_on_left, outline_px, spine_px";
-constexpr int kPlainCount = 18;
+constexpr std::array kPlainColumns{"photo",    "animal",  "brood",          "animal_index",     "card",
+                                   "box_name", "software_version", "keeper", "replaces",        "accepted",
+                                   "shape",    "view",    "protocol",       "remarks",          "refusal_reason",
+                                   "refusal_sentence", "ventral_on_left"};
 
-std::string measureColumnList() {
+/// The columns of a measure, each with `before` put before its name.
+std::string columnList(const std::string& before) {
     std::string list;
+    for (const char* column : kPlainColumns) list += (list.empty() ? "" : ", ") + before + column;
     for (const MeasureColumn& measure : kMeasureColumns) {
         const std::string name(measure.column);
-        for (const char* part : {"", "_sd_random", "_sd_shared"}) list.append(", ").append(name).append(part);
+        for (const char* part : {"", "_sd_random", "_sd_shared"}) list += ", " + before + name + part;
     }
     return list;
 }
 
+/// What the checks of a box say in a remark of the measures taken with it.
+std::optional<Remark> remarkOf(BoxStanding standing) {
+    if (standing == BoxStanding::Failed) return Remark::BoxCheckFailed;
+    if (standing == BoxStanding::Stale) return Remark::BoxCheckStale;
+    return std::nullopt;
+}
+
+/// Remarks as they are stored: what the checks of the box say is told anew at each reading.
+std::vector<Remark> storedRemarks(std::vector<Remark> remarks) {
+    std::erase_if(remarks, [](Remark r) { return r == Remark::BoxCheckFailed || r == Remark::BoxCheckStale; });
+    return remarks;
+}
+
 std::string insertSql() {
     std::string marks = "?";
-    for (std::size_t i = 1; i < kPlainCount + 3 * kMeasureColumns.size(); ++i) marks += ", ?";
-    return std::string("INSERT INTO measure (") + kPlainColumns + measureColumnList() + ") VALUES (" + marks + ")";
+    for (std::size_t i = 1; i < kPlainColumns.size() + 3 * kMeasureColumns.size(); ++i) marks += ", ?";
+    return "INSERT INTO measure (" + columnList("") + ") VALUES (" + marks + ")";
 }
 
 void bindEstimate(Statement& row, const Estimate& estimate) {
@@ -55,11 +73,16 @@ std::optional<IdType> readId(Statement& row) {
     return number ? std::optional(IdType{*number}) : std::nullopt;
 }
 
-StoredMeasure readMeasure(Statement& row) {
+StoredMeasure readMeasure(Statement& row, const BoxStandings& standings) {
     StoredMeasure stored;
     stored.id = row.id<MeasureId>();
+    stored.version = row.number();
+    stored.sessionOn = row.date();
+    stored.outlinePx = polylineOfText(row.text());
+    stored.spinePx = polylineOfText(row.text());
     stored.photo = row.id<PhotoId>();
     stored.animal = readId<AnimalId>(row);
+    stored.brood = readId<BroodId>(row);
     stored.animalIndex = row.smallNumber();
     if (const auto card = row.numberOrNone()) stored.card = static_cast<int>(*card);
     stored.boxName = row.text();
@@ -72,12 +95,12 @@ StoredMeasure readMeasure(Statement& row) {
     measurement.view = viewFromName(row.text()).value_or(View::Side);
     measurement.protocol = row.text();
     measurement.remarks = remarksOfText(row.text());
+    if (const auto remark = remarkOf(standings.on(stored.boxName, stored.sessionOn)))
+        measurement.remarks.push_back(*remark);
     const std::string reason = row.text();
     const std::string sentence = row.text();
     if (!reason.empty()) measurement.refusal = Refusal{reason, sentence};
     stored.landmarks.ventralOnLeft = row.yes();
-    stored.outlinePx = polylineOfText(row.text());
-    stored.spinePx = polylineOfText(row.text());
     for (const MeasureColumn& measure : kMeasureColumns) measurement.*measure.member = readEstimate(row);
     return stored;
 }
@@ -107,10 +130,26 @@ void readLandmarks(const Database& database, const std::string& condition, std::
     }
 }
 
+std::vector<StoredMeasure> read(const Database& database, const std::string& condition, std::int64_t value) {
+    const BoxStandings standings(database);
+    Statement rows(database, "SELECT m.id, m.row_version, s.on_day, coalesce(l.outline_px, '[]'), "
+                             "coalesce(l.spine_px, '[]'), " +
+                                 columnList("m.") +
+                                 " FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session "
+                                 "LEFT JOIN measure_line l ON l.measure = m.id WHERE " +
+                                 condition + " ORDER BY m.photo, m.animal_index, m.id");
+    rows.bind(value).run();
+    std::vector<StoredMeasure> measures;
+    while (rows.next()) measures.push_back(readMeasure(rows, standings));
+    readLandmarks(database, condition, value, measures);
+    return measures;
+}
+
 }  // namespace
 
 MeasureWriter::MeasureWriter(const Database& database)
     : row_(database, insertSql()),
+      line_(database, "INSERT INTO measure_line (measure, outline_px, spine_px) VALUES (?, ?, ?)"),
       landmark_(database,
                 "INSERT INTO landmark (measure, name, x_px, y_px, sd_along_px, moved_by_hand) "
                 "VALUES (?, ?, ?, ?, ?, ?)") {}
@@ -119,6 +158,7 @@ MeasureId MeasureWriter::add(const StoredMeasure& stored) {
     const Measurement& measurement = stored.measurement;
     row_.bind(stored.photo)
         .bind(stored.animal)
+        .bind(stored.brood)
         .bind(stored.animalIndex)
         .bind(stored.card)
         .bind(stored.boxName)
@@ -129,17 +169,16 @@ MeasureId MeasureWriter::add(const StoredMeasure& stored) {
         .bind(std::string(shapeName(measurement.shape)))
         .bind(std::string(viewName(measurement.view)))
         .bind(measurement.protocol)
-        .bind(textOfRemarks(measurement.remarks));
+        .bind(textOfRemarks(storedRemarks(measurement.remarks)));
     if (measurement.refusal) {
         row_.bind(measurement.refusal->reason).bind(measurement.refusal->sentence);
     } else {
         row_.bindNull().bindNull();
     }
-    row_.bind(stored.landmarks.ventralOnLeft)
-        .bind(textOfPolyline(stored.outlinePx))
-        .bind(textOfPolyline(stored.spinePx));
+    row_.bind(stored.landmarks.ventralOnLeft);
     for (const MeasureColumn& column : kMeasureColumns) bindEstimate(row_, measurement.*column.member);
     const MeasureId id{row_.run().addedRow()};
+    line_.bind(id).bind(textOfPolyline(stored.outlinePx)).bind(textOfPolyline(stored.spinePx)).run();
     for (const LandmarkColumn& column : kLandmarkColumns) {
         const auto& landmark = stored.landmarks.*column.member;
         if (!landmark) continue;
@@ -155,15 +194,13 @@ MeasureId MeasureWriter::add(const StoredMeasure& stored) {
 }
 
 std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition, std::int64_t value) {
-    Statement rows(database, std::string("SELECT id, ") + kPlainColumns + measureColumnList() +
-                                 " FROM measure m WHERE " + condition +
-                                 " AND NOT EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id) "
-                                 "ORDER BY photo, animal_index, id");
-    rows.bind(value).run();
-    std::vector<StoredMeasure> measures;
-    while (rows.next()) measures.push_back(readMeasure(rows));
-    readLandmarks(database, condition, value, measures);
-    return measures;
+    return read(database, condition + " AND NOT EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id)",
+                value);
+}
+
+std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database, const std::string& condition,
+                                                    std::int64_t value) {
+    return read(database, condition, value);
 }
 
 }  // namespace ringrule

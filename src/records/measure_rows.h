@@ -18,6 +18,7 @@ public:
 
 private:
     Statement row_;
+    Statement line_;
     Statement landmark_;
 };
 
@@ -25,5 +26,8 @@ private:
 /// its one question mark, in order of photo and place in it.
 [[nodiscard]] std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition,
                                                       std::int64_t value);
+/// The same, those replaced by a correction included.
+[[nodiscard]] std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database,
+                                                                  const std::string& condition, std::int64_t value);
 
 }  // namespace ringrule

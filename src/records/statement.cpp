@@ -71,6 +71,11 @@ std::optional<std::int64_t> Statement::numberOrNone() {
     return value.isNull() ? std::nullopt : std::optional<std::int64_t>(value.toLongLong());
 }
 
+std::optional<double> Statement::realOrNone() {
+    const QVariant value = query_.value(column_++);
+    return value.isNull() ? std::nullopt : std::optional(value.toDouble());
+}
+
 std::optional<Date> Statement::dateOrNone() {
     const QVariant value = query_.value(column_++);
     if (value.isNull()) return std::nullopt;

@@ -48,6 +48,7 @@ public:
     [[nodiscard]] double real();  ///< NaN for NULL
     [[nodiscard]] bool yes() { return number() != 0; }
     [[nodiscard]] std::optional<std::int64_t> numberOrNone();
+    [[nodiscard]] std::optional<double> realOrNone();
     [[nodiscard]] std::optional<Date> dateOrNone();
     [[nodiscard]] Date date();
     template <class IdType>

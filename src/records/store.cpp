@@ -152,10 +152,14 @@ void Store::setKeeper(const std::string& initials) {
 }
 
 std::vector<Change> Store::changes() const {
-    Statement rows(state_->database, "SELECT at, who, what, subject, before, after FROM change_log ORDER BY id");
+    Statement rows(state_->database,
+                   "SELECT at, who, what, subject, before, after, id, undoes FROM change_log ORDER BY id");
     rows.run();
     std::vector<Change> all;
-    while (rows.next()) all.push_back({rows.text(), rows.text(), rows.text(), rows.text(), rows.text(), rows.text()});
+    while (rows.next()) {
+        all.push_back({rows.text(), rows.text(), rows.text(), rows.text(), rows.text(), rows.text(), rows.number(),
+                       rows.numberOrNone()});
+    }
     return all;
 }
 

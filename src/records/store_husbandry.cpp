@@ -1,33 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "records/polyline_text.h"
-#include "records/statement.h"
+#include <algorithm>
+
+#include "records/record_rows.h"
+#include "records/record_values.h"
+#include "records/row_history.h"
 #include "records/store_state.h"
+#include "records/tank_diets.h"
+#include "records/typed_records.h"
 #include "ringrule/error.h"
 
 namespace ringrule {
 namespace {
 
-std::string sexName(Sex sex) {
-    switch (sex) {
-        case Sex::Female:
-            return "female";
-        case Sex::Male:
-            return "male";
-        case Sex::Unknown:
-            break;
-    }
-    return "unknown";
-}
-
-Sex sexFromName(const std::string& name) {
-    if (name == "female") return Sex::Female;
-    if (name == "male") return Sex::Male;
-    return Sex::Unknown;
-}
-
 /// What an animal's row says, in one line for the change log.
 std::string description(const Animal& animal) {
-    std::string text = animal.code + ", " + animal.species + ", " + sexName(animal.sex);
+    const std::string sex = animal.sex == Sex::Female ? "female" : animal.sex == Sex::Male ? "male" : "unknown";
+    std::string text = animal.code + ", " + animal.species + ", " + sex;
     if (animal.hatchedOn)
         text += ", hatched " + formatDate(*animal.hatchedOn) + (animal.hatchedExactly ? "" : " (about)");
     if (animal.arrivedOn) text += ", arrived " + formatDate(*animal.arrivedOn);
@@ -35,215 +23,174 @@ std::string description(const Animal& animal) {
     return text;
 }
 
-/// Says in the keeper's words what a unique column would refuse.
-void checkFree(Statement& taken, const std::string& what) {
-    if (taken.run().next()) throw Error(ErrorKind::BadData, what + " is already in this collection");
+template <class T>
+std::vector<T> readAll(const Database& database, const char* kind, const std::string& condition = {}) {
+    std::vector<T> all;
+    eachRecord(database, recordKind(kind), Links::AsNumbers, condition, [&](const Record& record) {
+        all.push_back(structOf<T>(record));
+        if constexpr (requires(T& one) { one.id.value; }) all.back().id.value = record.id;
+        if constexpr (requires(T& one) { one.version; }) all.back().version = record.version;
+    });
+    return all;
 }
 
-void checkAnimal(const Database& database, const Animal& animal) {
-    Statement code(database, "SELECT 1 FROM animal WHERE code = ? AND id <> ?");
-    checkFree(code.bind(animal.code).bind(animal.id), "animal \"" + animal.code + "\"");
-    if (!animal.card) return;
-    Statement card(database, "SELECT code FROM animal WHERE card = ? AND id <> ?");
-    if (card.bind(*animal.card).bind(animal.id).run().next()) {
-        throw Error(ErrorKind::BadData,
-                    "card " + std::to_string(*animal.card) + " already belongs to animal \"" + card.text() + "\"");
-    }
+/// Those of one animal, tank or brood.
+std::string of(const char* column, std::int64_t id) {
+    return std::string("t.") + column + " = " + std::to_string(id);
 }
 
-void bindAnimal(Statement& statement, const Animal& animal) {
-    statement.bind(animal.code)
-        .bind(animal.name)
-        .bind(animal.species)
-        .bind(animal.shape)
-        .bind(sexName(animal.sex))
-        .bind(animal.hatchedOn)
-        .bind(animal.hatchedExactly)
-        .bind(animal.hatchedSdDays)
-        .bind(animal.arrivedOn)
-        .bind(animal.card);
+template <class T>
+void inOrderOfStart(std::vector<T>& spells) {
+    std::stable_sort(spells.begin(), spells.end(), [](const T& a, const T& b) { return a.from < b.from; });
+}
+
+template <class T>
+void inOrderOfDay(std::vector<T>& lines) {
+    std::stable_sort(lines.begin(), lines.end(), [](const T& a, const T& b) { return a.on < b.on; });
 }
 
 }  // namespace
 
 AnimalId Store::addAnimal(const Animal& animal) {
-    AnimalId id;
-    together([&] {
-        checkAnimal(state_->database, animal);
-        Statement row(state_->database,
-                      "INSERT INTO animal (code, name, species, shape, sex, hatched_on, hatched_exactly, "
-                      "hatched_sd_days, arrived_on, card) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
-        bindAnimal(row, animal);
-        id.value = row.run().addedRow();
-    });
-    return id;
+    return {addRow("animal", recordOf(animal).values)};
+}
+TankId Store::addTank(const Tank& tank) {
+    return {addRow("tank", recordOf(tank).values)};
+}
+DietId Store::addDiet(const Diet& diet) {
+    return {addRow("diet", recordOf(diet).values)};
+}
+BroodId Store::addBrood(const Brood& brood) {
+    return {addRow("brood", recordOf(brood).values)};
+}
+SessionId Store::addSession(const Session& session) {
+    return {addRow("session", recordOf(session).values)};
+}
+void Store::addStay(const Stay& stay) {
+    addRow("stay", recordOf(stay).values);
+}
+void Store::addDietSpell(const DietSpell& spell) {
+    addRow("diet-spell", recordOf(spell).values);
+}
+void Store::addTankDietSpell(const TankDietSpell& spell) {
+    addRow("tank-diet", recordOf(spell).values);
+}
+void Store::addState(const StateSpell& spell) {
+    addRow("state", recordOf(spell).values);
+}
+void Store::addNote(const Note& note) {
+    addRow("note", recordOf(note).values);
+}
+void Store::addBroodEvent(const BroodEvent& event) {
+    addRow("brood-event", recordOf(event).values);
+}
+void Store::addFeedingNote(const FeedingNote& note) {
+    addRow("feeding", recordOf(note).values);
+}
+void Store::addWaterReading(const WaterReading& reading) {
+    addRow("water", recordOf(reading).values);
+}
+void Store::addTreatment(const Treatment& treatment) {
+    addRow("treatment", recordOf(treatment).values);
+}
+void Store::addDecision(const Decision& decision) {
+    addRow("decision", recordOf(decision).values);
+}
+void Store::addHandMeasure(const HandMeasure& measure) {
+    addRow("hand-measure", recordOf(measure).values);
 }
 
 void Store::updateAnimal(const Animal& animal) {
+    const RecordKind& kind = recordKind("animal");
     together([&] {
-        std::optional<Animal> before;
-        for (const Animal& known : animals()) {
-            if (known.id == animal.id) before = known;
-        }
+        const auto before = findRecord(state_->database, kind, animal.id.value, Links::AsNumbers);
         if (!before) throw Error(ErrorKind::BadData, "there is no such animal in this collection");
-        checkAnimal(state_->database, animal);
-        Statement row(state_->database,
-                      "UPDATE animal SET code = ?, name = ?, species = ?, shape = ?, sex = ?, hatched_on = ?, "
-                      "hatched_exactly = ?, hatched_sd_days = ?, arrived_on = ?, card = ? WHERE id = ?");
-        bindAnimal(row, animal);
-        row.bind(animal.id).run();
-        logChange(
-            state_->database,
-            {{}, state_->keeper, "described", "animal " + before->code, description(*before), description(animal)});
-    });
-}
-
-TankId Store::addTank(const Tank& tank) {
-    TankId id;
-    together([&] {
-        Statement taken(state_->database, "SELECT 1 FROM tank WHERE code = ?");
-        checkFree(taken.bind(tank.code), "tank \"" + tank.code + "\"");
-        id.value = Statement(state_->database, "INSERT INTO tank (code, name) VALUES (?, ?)")
-                       .bind(tank.code)
-                       .bind(tank.name)
-                       .run()
-                       .addedRow();
-    });
-    return id;
-}
-
-DietId Store::addDiet(const Diet& diet) {
-    DietId id;
-    together([&] {
-        Statement taken(state_->database, "SELECT 1 FROM diet WHERE code = ?");
-        checkFree(taken.bind(diet.code), "diet \"" + diet.code + "\"");
-        id.value =
-            Statement(state_->database, "INSERT INTO diet (code, name, foods, feeds_per_day) VALUES (?, ?, ?, ?)")
-                .bind(diet.code)
-                .bind(diet.name)
-                .bind(textOfWords(diet.foods))
-                .bind(diet.feedsPerDay)
-                .run()
-                .addedRow();
-    });
-    return id;
-}
-
-void Store::addStay(const Stay& stay) {
-    together([&] {
-        Statement(state_->database, "INSERT INTO stay (animal, tank, from_day, to_day) VALUES (?, ?, ?, ?)")
-            .bind(stay.animal)
-            .bind(stay.tank)
-            .bind(stay.from)
-            .bind(stay.to)
-            .run();
-    });
-}
-
-void Store::addDietSpell(const DietSpell& spell) {
-    together([&] {
-        Statement(state_->database, "INSERT INTO diet_spell (animal, diet, from_day, to_day) VALUES (?, ?, ?, ?)")
-            .bind(spell.animal)
-            .bind(spell.diet)
-            .bind(spell.from)
-            .bind(spell.to)
-            .run();
-    });
-}
-
-void Store::addState(const StateSpell& spell) {
-    together([&] {
-        Statement(state_->database, "INSERT INTO state_spell (animal, state, from_day, to_day) VALUES (?, ?, ?, ?)")
-            .bind(spell.animal)
-            .bind(spell.state)
-            .bind(spell.from)
-            .bind(spell.to)
-            .run();
-    });
-}
-
-void Store::addNote(const Note& note) {
-    together([&] {
-        Statement(state_->database, "INSERT INTO note (animal, on_day, text) VALUES (?, ?, ?)")
-            .bind(note.animal)
-            .bind(note.on)
-            .bind(note.text)
-            .run();
+        const RowHistory history(state_->database, state_->keeper);
+        history.mustBeVersion(kind, *before, animal.version);
+        RecordValues values = normalValues(kind, recordOf(animal).values);
+        for (const RecordField& field : kind.fields) values.try_emplace(field.name);
+        changeRow(kind, *before, values,
+                  {{},
+                   state_->keeper,
+                   "described",
+                   nameOf(kind, *before),
+                   description(structOf<Animal>(*before)),
+                   description(animal)});
     });
 }
 
 std::vector<Animal> Store::animals() const {
-    Statement rows(
-        state_->database,
-        "SELECT id, code, name, species, shape, sex, hatched_on, hatched_exactly, hatched_sd_days, arrived_on, "
-        "card FROM animal ORDER BY id");
-    rows.run();
-    std::vector<Animal> all;
-    while (rows.next()) {
-        Animal animal;
-        animal.id = rows.id<AnimalId>();
-        animal.code = rows.text();
-        animal.name = rows.text();
-        animal.species = rows.text();
-        animal.shape = rows.text();
-        animal.sex = sexFromName(rows.text());
-        animal.hatchedOn = rows.dateOrNone();
-        animal.hatchedExactly = rows.yes();
-        animal.hatchedSdDays = rows.real();
-        animal.arrivedOn = rows.dateOrNone();
-        if (const auto card = rows.numberOrNone()) animal.card = static_cast<int>(*card);
-        all.push_back(std::move(animal));
-    }
-    return all;
+    return readAll<Animal>(state_->database, "animal");
 }
-
 std::vector<Tank> Store::tanks() const {
-    Statement rows(state_->database, "SELECT id, code, name FROM tank ORDER BY id");
-    rows.run();
-    std::vector<Tank> all;
-    while (rows.next()) all.push_back({rows.id<TankId>(), rows.text(), rows.text()});
-    return all;
+    return readAll<Tank>(state_->database, "tank");
 }
-
 std::vector<Diet> Store::diets() const {
-    Statement rows(state_->database, "SELECT id, code, name, foods, feeds_per_day FROM diet ORDER BY id");
-    rows.run();
-    std::vector<Diet> all;
-    while (rows.next()) {
-        all.push_back({rows.id<DietId>(), rows.text(), rows.text(), wordsOfText(rows.text()), rows.real()});
-    }
-    return all;
+    return readAll<Diet>(state_->database, "diet");
+}
+std::vector<Brood> Store::broods() const {
+    return readAll<Brood>(state_->database, "brood");
 }
 
 std::vector<Stay> Store::stays() const {
-    Statement rows(state_->database, "SELECT animal, tank, from_day, to_day FROM stay ORDER BY from_day, id");
-    rows.run();
-    std::vector<Stay> all;
-    while (rows.next()) all.push_back({rows.id<AnimalId>(), rows.id<TankId>(), rows.date(), rows.dateOrNone()});
+    auto all = readAll<Stay>(state_->database, "stay");
+    inOrderOfStart(all);
     return all;
 }
 
 std::vector<DietSpell> Store::dietSpells() const {
-    Statement rows(state_->database, "SELECT animal, diet, from_day, to_day FROM diet_spell ORDER BY from_day, id");
-    rows.run();
-    std::vector<DietSpell> all;
-    while (rows.next()) all.push_back({rows.id<AnimalId>(), rows.id<DietId>(), rows.date(), rows.dateOrNone()});
+    auto all = readAll<DietSpell>(state_->database, "diet-spell");
+    const auto ofTanks = readAll<TankDietSpell>(state_->database, "tank-diet");
+    if (!ofTanks.empty()) addTankDiets(all, ofTanks, stays());
+    inOrderOfStart(all);
     return all;
 }
 
 std::vector<StateSpell> Store::states() const {
-    Statement rows(state_->database, "SELECT animal, state, from_day, to_day FROM state_spell ORDER BY from_day, id");
-    rows.run();
-    std::vector<StateSpell> all;
-    while (rows.next()) all.push_back({rows.id<AnimalId>(), rows.text(), rows.date(), rows.dateOrNone()});
+    auto all = readAll<StateSpell>(state_->database, "state");
+    inOrderOfStart(all);
     return all;
 }
 
 std::vector<Note> Store::notes(AnimalId animal) const {
-    Statement rows(state_->database, "SELECT animal, on_day, text FROM note WHERE animal = ? ORDER BY on_day, id");
-    rows.bind(animal).run();
-    std::vector<Note> all;
-    while (rows.next()) all.push_back({rows.id<AnimalId>(), rows.date(), rows.text()});
+    auto all = readAll<Note>(state_->database, "note", of("animal", animal.value));
+    inOrderOfDay(all);
+    return all;
+}
+
+std::vector<BroodEvent> Store::broodEvents(BroodId brood) const {
+    auto all = readAll<BroodEvent>(state_->database, "brood-event", of("brood", brood.value));
+    inOrderOfDay(all);
+    return all;
+}
+
+std::vector<FeedingNote> Store::feedingNotes() const {
+    auto all = readAll<FeedingNote>(state_->database, "feeding");
+    inOrderOfDay(all);
+    return all;
+}
+
+std::vector<WaterReading> Store::waterReadings(TankId tank) const {
+    auto all = readAll<WaterReading>(state_->database, "water", of("tank", tank.value));
+    inOrderOfDay(all);
+    return all;
+}
+
+std::vector<Treatment> Store::treatments() const {
+    auto all = readAll<Treatment>(state_->database, "treatment");
+    inOrderOfStart(all);
+    return all;
+}
+
+std::vector<Decision> Store::decisions(AnimalId animal) const {
+    auto all = readAll<Decision>(state_->database, "decision", of("animal", animal.value));
+    inOrderOfDay(all);
+    return all;
+}
+
+std::vector<HandMeasure> Store::handMeasures(AnimalId animal) const {
+    auto all = readAll<HandMeasure>(state_->database, "hand-measure", of("animal", animal.value));
+    inOrderOfDay(all);
     return all;
 }
 

@@ -3,6 +3,8 @@
 #include <cstdio>
 
 #include "records/measure_rows.h"
+#include "records/record_rows.h"
+#include "records/row_history.h"
 #include "records/statement.h"
 #include "records/store_state.h"
 #include "ringrule/error.h"
@@ -20,6 +22,22 @@ struct Before {
     std::string keeper;
     double standardLengthMm = 0.0;
 };
+
+const RecordKind& measures() {
+    return recordKind("measure");
+}
+
+/// A second correction of one measure would leave two current ones.
+void mustNotBeCorrected(const Database& database, MeasureId id) {
+    Statement later(database, "SELECT id, keeper FROM measure WHERE replaces = ?");
+    if (!later.bind(id).run().next()) return;
+    const std::string number = std::to_string(later.number());
+    const std::string who = later.text();
+    throw ChangedMeanwhile(ErrorKind::BadStore, subjectOf(id) + " was corrected by " +
+                                                    (who.empty() ? "somebody" : who) + " (measure " + number +
+                                                    ") after it was read here; nothing was overwritten: read it "
+                                                    "again, then correct it");
+}
 
 Before lookUp(const Database& database, MeasureId id) {
     Statement row(database,
@@ -50,16 +68,20 @@ std::vector<MeasureId> Store::addMeasures(const std::vector<StoredMeasure>& meas
         MeasureWriter writer(state_->database);
         for (const StoredMeasure& measure : measures) {
             std::optional<Before> before;
-            if (measure.replaces) before = lookUp(state_->database, *measure.replaces);
+            if (measure.replaces) {
+                before = lookUp(state_->database, *measure.replaces);
+                mustNotBeCorrected(state_->database, *measure.replaces);
+            }
             ids.push_back(writer.add(measure));
             if (!before) continue;
-            logChange(state_->database,
-                      {{},
-                       measure.keeper.empty() ? state_->keeper : measure.keeper,
-                       "corrected",
-                       subjectOf(*measure.replaces),
-                       lengthText(before->standardLengthMm),
-                       subjectOf(ids.back()) + ", " + lengthText(measure.measurement.standardLengthMm.value)});
+            RowHistory(state_->database, state_->keeper)
+                .corrected({{},
+                            measure.keeper.empty() ? state_->keeper : measure.keeper,
+                            "corrected",
+                            subjectOf(*measure.replaces),
+                            lengthText(before->standardLengthMm),
+                            subjectOf(ids.back()) + ", " + lengthText(measure.measurement.standardLengthMm.value)},
+                           ids.back().value);
         }
     });
     return ids;
@@ -69,28 +91,35 @@ void Store::setAccepted(MeasureId measure, bool accepted) {
     together([&] {
         const Before before = lookUp(state_->database, measure);
         if (before.accepted == accepted) return;
-        Statement(state_->database, "UPDATE measure SET accepted = ? WHERE id = ?").bind(accepted).bind(measure).run();
-        logChange(state_->database, {{},
-                                     state_->keeper.empty() ? before.keeper : state_->keeper,
-                                     "accepted",
-                                     subjectOf(measure),
-                                     before.accepted ? "yes" : "no",
-                                     accepted ? "yes" : "no"});
+        changeRow(measures(), *findRecord(state_->database, measures(), measure.value, Links::AsNumbers),
+                  {{"accepted", accepted ? "true" : "false"}},
+                  {{},
+                   state_->keeper.empty() ? before.keeper : state_->keeper,
+                   "accepted",
+                   subjectOf(measure),
+                   before.accepted ? "yes" : "no",
+                   accepted ? "yes" : "no"});
     });
 }
 
 void Store::assignAnimal(MeasureId measure, std::optional<AnimalId> animal) {
     together([&] {
         const Before before = lookUp(state_->database, measure);
-        Statement(state_->database, "UPDATE measure SET animal = ? WHERE id = ?").bind(animal).bind(measure).run();
-        const Before after = lookUp(state_->database, measure);
-        if (after.animalCode == before.animalCode) return;
-        logChange(state_->database, {{},
-                                     state_->keeper.empty() ? before.keeper : state_->keeper,
-                                     "assigned",
-                                     subjectOf(measure),
-                                     before.animalCode,
-                                     after.animalCode});
+        std::string code;
+        if (animal) {
+            const auto found = findRecord(state_->database, recordKind("animal"), animal->value, Links::AsNumbers);
+            if (!found) throw Error(ErrorKind::BadData, "there is no such animal in this collection");
+            code = found->text("code");
+        }
+        if (code == before.animalCode) return;
+        changeRow(measures(), *findRecord(state_->database, measures(), measure.value, Links::AsNumbers),
+                  {{"animal", animal ? std::to_string(animal->value) : std::string()}},
+                  {{},
+                   state_->keeper.empty() ? before.keeper : state_->keeper,
+                   "assigned",
+                   subjectOf(measure),
+                   before.animalCode,
+                   code});
     });
 }
 

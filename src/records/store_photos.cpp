@@ -12,7 +12,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kPhotoColumns = "id, session, content_hash, original_name, taken_at, width_px, height_px, view";
+constexpr const char* kPhotoColumns = "id, session, content_hash, original_name, taken_at, width_px, height_px, view, fed_before";
 
 std::string storedName(const std::string& contentHash, const fs::path& original) {
     std::string ending = original.extension().string();
@@ -31,6 +31,7 @@ StoredPhoto readPhoto(Statement& row) {
     photo.widthPx = row.smallNumber();
     photo.heightPx = row.smallNumber();
     photo.view = viewFromName(row.text()).value_or(View::Side);
+    if (const auto fed = row.numberOrNone()) photo.fedBefore = *fed != 0;
     return photo;
 }
 
@@ -46,21 +47,6 @@ bool keepOriginal(const fs::path& original, const fs::path& target, const std::s
 }
 
 }  // namespace
-
-SessionId Store::addSession(const Session& session) {
-    SessionId id;
-    together([&] {
-        id.value =
-            Statement(state_->database, "INSERT INTO session (on_day, keeper, box_name, folder) VALUES (?, ?, ?, ?)")
-                .bind(session.on)
-                .bind(session.keeper)
-                .bind(session.boxName)
-                .bind(session.folder)
-                .run()
-                .addedRow();
-    });
-    return id;
-}
 
 PhotoId Store::addPhoto(const StoredPhoto& photo, const fs::path& original) {
     const std::string hash = contentHashOf(original);
@@ -79,7 +65,7 @@ PhotoId Store::addPhoto(const StoredPhoto& photo, const fs::path& original) {
         id.value =
             Statement(state_->database,
                       "INSERT INTO photo (session, content_hash, stored_name, original_name, taken_at, width_px, "
-                      "height_px, view) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+                      "height_px, view, fed_before) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
                 .bind(photo.session)
                 .bind(hash)
                 .bind(name)
@@ -88,6 +74,7 @@ PhotoId Store::addPhoto(const StoredPhoto& photo, const fs::path& original) {
                 .bind(photo.widthPx)
                 .bind(photo.heightPx)
                 .bind(std::string(viewName(photo.view)))
+                .bind(photo.fedBefore)
                 .run()
                 .addedRow();
     });

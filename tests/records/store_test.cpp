@@ -27,6 +27,12 @@ void checkSame(const std::optional<Landmark>& a, const std::optional<Landmark>& 
     CHECK(a->movedByHand == b->movedByHand);
 }
 
+std::vector<Change> changesOf(const Store& store, const std::string& what) {
+    auto changes = store.changes();
+    std::erase_if(changes, [&](const Change& change) { return change.what != what; });
+    return changes;
+}
+
 }  // namespace
 
 TEST_CASE("a new collection is a folder with a database, photos and calibration") {
@@ -171,7 +177,7 @@ TEST_CASE("a correction adds a row, hides the one it replaces, and is logged") {
     REQUIRE(current.size() == 1);
     CHECK(current[0].id == second);
     CHECK(current[0].landmarks.snoutTip.has_value());
-    const auto changes = store.changes();
+    const auto changes = changesOf(store, "corrected");
     REQUIRE(changes.size() == 1);
     CHECK(changes[0].who == "K2");
     CHECK(changes[0].what == "corrected");
@@ -196,13 +202,13 @@ TEST_CASE("accepting, assigning and describing anew are logged with who, before 
     store.setAccepted(id, false);  // no change, no line
     store.setKeeper("K2");
     store.assignAnimal(id, animal);
-    Animal described = sample::animal();
-    described.id = animal;
+    Animal described = store.animals().at(0);
     described.sex = Sex::Male;
     store.updateAnimal(described);
     CHECK_FALSE(store.measuresOfAnimal(animal).at(0).accepted);
     CHECK(store.animals().at(0).sex == Sex::Male);
-    const auto changes = store.changes();
+    auto changes = store.changes();
+    std::erase_if(changes, [](const Change& change) { return change.what == "added"; });
     REQUIRE(changes.size() == 3);
     CHECK(changes[0].what == "accepted");
     CHECK(changes[0].who == "K1");

@@ -23,6 +23,7 @@ using DietId = Id<struct DietTag>;
 using SessionId = Id<struct SessionTag>;
 using PhotoId = Id<struct PhotoTag>;
 using MeasureId = Id<struct MeasureTag>;
+using BroodId = Id<struct BroodTag>;
 
 enum class Sex { Unknown, Female, Male };
 
@@ -38,6 +39,14 @@ struct Animal {
     double hatchedSdDays = 0.0;  ///< uncertainty of an estimated hatch date
     std::optional<Date> arrivedOn;
     std::optional<int> card;  ///< number on its animal card
+    std::string sexToldBy;    ///< how the sex was told, e.g. "pouch"
+    std::string source;       ///< where it comes from
+    std::optional<AnimalId> mother;
+    std::optional<AnimalId> father;
+    std::optional<BroodId> brood;
+    std::optional<Date> goneOn;  ///< died or left
+    std::string goneHow;         ///< "died", "left", or empty
+    std::int64_t version = 0;    ///< of the row as it was read; a change of a row that was changed since is refused
 };
 
 struct Tank {
@@ -60,6 +69,7 @@ struct Diet {
     std::string name;
     std::vector<std::string> foods;
     double feedsPerDay = 0.0;
+    std::string enrichment = {};  ///< what the food is enriched with
 };
 
 struct DietSpell {

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "records/record_rows.h"
+
+#include "records/record_values.h"
+#include "records/statement.h"
+#include "ringrule/error.h"
+
+namespace ringrule {
+namespace {
+
+bool namedByCode(const RecordField& field) {
+    return field.type == FieldType::Link && recordKind(field.of).coded();
+}
+
+std::string selectList(const RecordKind& kind, Links links) {
+    std::string list = kind.numbered ? "t.id, " : "0, ";
+    list += kind.versioned ? "t.row_version" : "0";
+    for (const RecordField& field : kind.fields) {
+        if (links == Links::AsCodes && namedByCode(field)) {
+            list += ", (SELECT l.code FROM " + recordKind(field.of).table + " l WHERE l.id = t." + field.name + ")";
+        } else {
+            list += ", t." + field.name;
+        }
+    }
+    return list;
+}
+
+/// The next column as text, empty for none.
+std::string readValue(Statement& row, const RecordField& field, Links links) {
+    switch (field.type) {
+        case FieldType::Number: {
+            const auto value = row.realOrNone();
+            return value ? shortNumber(*value) : std::string();
+        }
+        case FieldType::YesNo: {
+            const auto value = row.numberOrNone();
+            return !value ? std::string() : *value != 0 ? "true" : "false";
+        }
+        case FieldType::Link:
+            if (links == Links::AsCodes && namedByCode(field)) return row.text();
+            [[fallthrough]];
+        case FieldType::Whole: {
+            const auto value = row.numberOrNone();
+            return value ? std::to_string(*value) : std::string();
+        }
+        case FieldType::Text:
+        case FieldType::Choice:
+        case FieldType::Words:
+        case FieldType::Day:
+        case FieldType::Moment:
+            break;
+    }
+    return row.text();
+}
+
+void bindValue(Statement& row, const RecordField& field, const std::string& value) {
+    switch (field.type) {
+        case FieldType::Number:
+            value.empty() ? row.bindNull() : row.bind(numberOf(value));
+            return;
+        case FieldType::YesNo:
+            value.empty() ? row.bindNull() : row.bind(value == "true");
+            return;
+        case FieldType::Whole:
+        case FieldType::Link:
+            value.empty() ? row.bindNull() : row.bind(std::int64_t{std::stoll(value)});
+            return;
+        case FieldType::Day:
+            value.empty() ? row.bindNull() : row.bind(value);
+            return;
+        case FieldType::Text:
+        case FieldType::Choice:
+        case FieldType::Words:
+        case FieldType::Moment:
+            break;
+    }
+    row.bind(value);
+}
+
+/// A number that no record of the kind has or ever had: the change log must not mix two records up.
+std::int64_t freshNumber(const Database& database, const RecordKind& kind) {
+    Statement row(database, "SELECT max(coalesce((SELECT max(id) FROM " + kind.table +
+                                "), 0), coalesce((SELECT max(row_id) FROM change_log WHERE kind = ?), 0)) + 1");
+    static_cast<void>(row.bind(kind.name).run().next());
+    return row.number();
+}
+
+}  // namespace
+
+void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
+                const std::function<void(Record&)>& each) {
+    const std::string order = kind.numbered ? "t.id" : "t." + kind.fields[0].name + ", t." + kind.fields[1].name;
+    Statement rows(database, "SELECT " + selectList(kind, links) + " FROM " + kind.table + " t" +
+                                 (condition.empty() ? "" : " WHERE " + condition) + " ORDER BY " + order);
+    rows.run();
+    while (rows.next()) {
+        Record record;
+        record.id = rows.number();
+        record.version = rows.number();
+        for (const RecordField& field : kind.fields) {
+            std::string value = readValue(rows, field, links);
+            if (!value.empty()) record.values.emplace_hint(record.values.end(), field.name, std::move(value));
+        }
+        each(record);
+    }
+}
+
+std::vector<Record> readRecords(const Database& database, const RecordKind& kind, Links links,
+                                const std::string& condition) {
+    std::vector<Record> all;
+    eachRecord(database, kind, links, condition, [&](Record& record) { all.push_back(std::move(record)); });
+    return all;
+}
+
+std::optional<Record> findRecord(const Database& database, const RecordKind& kind, std::int64_t id, Links links) {
+    auto found = readRecords(database, kind, links, "t.id = " + std::to_string(id));
+    if (found.empty()) return std::nullopt;
+    return std::move(found.front());
+}
+
+std::int64_t numberOfCode(const Database& database, const RecordKind& kind, const std::string& code) {
+    Statement row(database, "SELECT id FROM " + kind.table + " WHERE code = ?");
+    if (!row.bind(code).run().next()) {
+        throw Error(ErrorKind::BadData, "there is no " + kind.name + " \"" + code + "\" in this collection");
+    }
+    return row.number();
+}
+
+RecordValues withNumbers(const Database& database, const RecordKind& kind, RecordValues values) {
+    for (auto& [name, value] : values) {
+        const RecordField* const field = kind.field(name);
+        if (value.empty() || field == nullptr || !namedByCode(*field)) continue;
+        value = std::to_string(numberOfCode(database, recordKind(field->of), value));
+    }
+    return values;
+}
+
+std::int64_t insertRecord(const Database& database, const RecordKind& kind, const Record& record) {
+    const std::int64_t id = record.id != 0 || !kind.numbered ? record.id : freshNumber(database, kind);
+    std::string names;
+    std::string marks;
+    const auto column = [&](const std::string& name) {
+        names += (names.empty() ? "" : ", ") + name;
+        marks += marks.empty() ? "?" : ", ?";
+    };
+    if (id != 0) column("id");
+    if (kind.versioned) column("row_version");
+    for (const RecordField& field : kind.fields) column(field.name);
+    Statement row(database, "INSERT INTO " + kind.table + " (" + names + ") VALUES (" + marks + ")");
+    if (id != 0) row.bind(id);
+    if (kind.versioned) row.bind(record.version == 0 ? std::int64_t{1} : record.version);
+    for (const RecordField& field : kind.fields) bindValue(row, field, record.text(field.name));
+    row.run();
+    return id;
+}
+
+void updateRecord(const Database& database, const RecordKind& kind, std::int64_t id, const RecordValues& values) {
+    std::string sets = "row_version = row_version + 1";
+    for (const auto& [name, value] : values) sets += ", " + name + " = ?";
+    Statement row(database, "UPDATE " + kind.table + " SET " + sets + " WHERE id = ?");
+    for (const auto& [name, value] : values) bindValue(row, *kind.field(name), value);
+    row.bind(id).run();
+}
+
+void deleteRecord(const Database& database, const RecordKind& kind, std::int64_t id) {
+    Statement(database, "DELETE FROM " + kind.table + " WHERE id = ?").bind(id).run();
+}
+
+}  // namespace ringrule

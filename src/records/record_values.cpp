@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "records/record_values.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+#include "records/polyline_text.h"
+#include "ringrule/error.h"
+#include "ringrule/husbandry/date.h"
+
+namespace ringrule {
+namespace {
+
+[[noreturn]] void refuse(const RecordField& field, const std::string& what) {
+    throw Error(ErrorKind::BadData, "\"" + field.name + "\" " + what);
+}
+
+std::string normalDay(const RecordField& field, const std::string& value) {
+    if (value.size() != 10 || !parseDate(value)) refuse(field, "must be a day such as 2031-01-06, not \"" + value + "\"");
+    return value;
+}
+
+std::string normalMoment(const RecordField& field, const std::string& value) {
+    if (!parseDate(value)) refuse(field, "must be a time such as 2031-01-06T08:30:00, not \"" + value + "\"");
+    return value;
+}
+
+template <class Number>
+Number parsed(const RecordField& field, const std::string& value, const std::string& what) {
+    Number number{};
+    const char* const end = value.data() + value.size();
+    const auto read = std::from_chars(value.data(), end, number);
+    if (read.ec != std::errc() || read.ptr != end) refuse(field, "must be " + what + ", not \"" + value + "\"");
+    return number;
+}
+
+std::string normalNumber(const RecordField& field, const std::string& value) {
+    const double number = parsed<double>(field, value, "a number with a point, such as 101.25");
+    if (!std::isfinite(number)) refuse(field, "must be a number, not \"" + value + "\"");
+    return shortNumber(number);
+}
+
+std::string normalYesNo(const RecordField& field, const std::string& value) {
+    if (value == "true" || value == "yes" || value == "1") return "true";
+    if (value == "false" || value == "no" || value == "0") return "false";
+    refuse(field, "must be yes or no, not \"" + value + "\"");
+}
+
+std::string normalChoice(const RecordField& field, const std::string& value) {
+    if (value.find(' ') == std::string::npos && (" " + field.of).find(" " + value + " ") != std::string::npos)
+        return value;
+    std::string words = field.of;
+    while (!words.empty() && words.back() == ' ') words.pop_back();
+    refuse(field, "must be one of: " + words + "; not \"" + value + "\"");
+}
+
+std::string normalWords(const RecordField& field, const std::string& value) {
+    if (!value.starts_with('[')) return textOfWords({value});  // a single word needs no brackets
+    try {
+        return textOfWords(wordsOfText(value));
+    } catch (const Error&) {
+        refuse(field, "must be a JSON list of texts");
+    }
+}
+
+void checkTogether(const RecordKind& kind, const RecordValues& values) {
+    const auto at = [&](const char* name) {
+        const auto found = values.find(name);
+        return found == values.end() ? std::string() : found->second;
+    };
+    if (kind.field("to_day") != nullptr && !at("to_day").empty() && at("to_day") < at("from_day"))
+        throw Error(ErrorKind::BadData, "\"to_day\" lies before \"from_day\"");
+    const RecordField* const animal = kind.field("animal");
+    const bool either = animal != nullptr && !animal->required && kind.field("tank") != nullptr;
+    if (either && at("animal").empty() == at("tank").empty())
+        throw Error(ErrorKind::BadData, "say either \"animal\" or \"tank\"");
+}
+
+}  // namespace
+
+std::string shortNumber(double value) {
+    std::array<char, 40> text{};
+    return {text.data(), std::to_chars(text.data(), text.data() + text.size(), value).ptr};
+}
+
+double numberOf(const std::string& value) {
+    double number = 0.0;
+    std::from_chars(value.data(), value.data() + value.size(), number);
+    return number;
+}
+
+std::string normalValue(const RecordField& field, const std::string& value) {
+    if (value.empty()) return value;
+    switch (field.type) {
+        case FieldType::Day:
+            return normalDay(field, value);
+        case FieldType::Moment:
+            return normalMoment(field, value);
+        case FieldType::Number:
+            return normalNumber(field, value);
+        case FieldType::Whole:
+            return std::to_string(parsed<std::int64_t>(field, value, "a whole number"));
+        case FieldType::YesNo:
+            return normalYesNo(field, value);
+        case FieldType::Choice:
+            return normalChoice(field, value);
+        case FieldType::Words:
+            return normalWords(field, value);
+        case FieldType::Text:
+        case FieldType::Link:
+            break;
+    }
+    return value;
+}
+
+namespace {
+
+RecordValues normalised(const RecordKind& kind, const RecordValues& values, bool textsMayLack) {
+    for (const auto& [name, value] : values) {
+        if (kind.field(name) != nullptr) continue;
+        std::string names;
+        for (const RecordField& field : kind.fields) names += (names.empty() ? "" : ", ") + field.name;
+        throw Error(ErrorKind::BadData,
+                    "\"" + name + "\" is not a field of a " + kind.name + "; its fields are " + names);
+    }
+    RecordValues normal;
+    for (const RecordField& field : kind.fields) {
+        const auto given = values.find(field.name);
+        std::string value = normalValue(field, given == values.end() ? std::string() : given->second);
+        if (value.empty()) value = field.otherwise;
+        const bool lacks = value.empty() && field.required;
+        if (lacks && !(textsMayLack && field.type == FieldType::Text)) refuse(field, "is missing (" + field.title + ")");
+        if (!value.empty()) normal[field.name] = std::move(value);
+    }
+    checkTogether(kind, normal);
+    return normal;
+}
+
+}  // namespace
+
+RecordValues normalValues(const RecordKind& kind, const RecordValues& values) {
+    return normalised(kind, values, false);
+}
+
+RecordValues normalStoredValues(const RecordKind& kind, const RecordValues& values) {
+    return normalised(kind, values, true);
+}
+
+}  // namespace ringrule
