@@ -1,145 +1,116 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Prints error, coverage and refusals of the measures against truth over seeded rendered scenes.
-// Usage: bench_accuracy [SCENES] [FIRST_SEED] [FOLDER]; the worst photos are kept in FOLDER when one is named.
-#include <cmath>
+// Prints error, coverage, refusals and silent mistakes of the measures against truth over seeded rendered scenes, as
+// tables for docs/measuring-method.md.
+// Usage: bench_accuracy [SCENES] [FIRST_SEED] [--photos DIR] [--rows FILE] [--jobs N]
+//   SCENES     photos per table: one with every animal in its stated plane, one with depth and pitch drawn
+//   --photos   photos are kept there, and those already there are not rendered again
+//   --rows     one line a measure, tab-separated, for a closer look
+#include <atomic>
 #include <cstdio>
-#include <cstdlib>
 #include <exception>
 #include <filesystem>
-#include <map>
+#include <fstream>
 #include <string>
+#include <thread>
+#include <vector>
 
 #include <unistd.h>
 
-#include "body.h"
+#include "accuracy_row.h"
+#include "accuracy_tables.h"
 #include "box_file.h"
 #include "photo_file.h"
 #include "photograph.h"
-#include "picture_set.h"
 #include "ringrule/imaging/memory.h"
 #include "ringrule/imaging/threads.h"
-#include "ringrule/optics/box_file.h"
-#include "ringrule/workflow/measure_photo.h"
-#include "scene_sampler.h"
-#include "score.h"
-#include "truth.h"
 
 namespace {
 
 namespace fs = std::filesystem;
+using bench::PhotoScore;
+using bench::Stand;
 
-struct Measure {
-    const char* name;
-    double truth;
-    const ringrule::Estimate* estimate;
-    bool relative;  ///< error in % of truth; else the measure is in % already
+struct Request {
+    int scenes = 200;
+    std::uint64_t firstSeed = 0;
+    fs::path photos, rows;
+    int jobs = 2;
 };
 
-struct Tally {
-    std::map<std::string, bench::Score> scores;
-    int wrongInSilence = 0;
-    int swapped = 0;
-    int photosRefused = 0;
-};
-
-ringrule::View viewOf(render::View view) {
-    switch (view) {
-        case render::View::Above: return ringrule::View::Above;
-        case render::View::Front: return ringrule::View::Front;
-        case render::View::Side: break;
+Request requestFrom(int argc, char** argv) {
+    Request request;
+    int plain = 0;
+    for (int i = 1; i < argc; ++i) {
+        const std::string word = argv[i];
+        const auto value = [&] { return i + 1 < argc ? std::string(argv[++i]) : std::string(); };
+        if (word == "--photos") request.photos = value();
+        else if (word == "--rows") request.rows = value();
+        else if (word == "--jobs") request.jobs = std::stoi(value());
+        else if (plain++ == 0) request.scenes = std::stoi(word);
+        else request.firstSeed = std::stoull(word);
     }
-    return ringrule::View::Side;
+    // Whole groups of five: the fifth is the second view of the fourth.
+    request.firstSeed -= request.firstSeed % 5;
+    request.scenes = (request.scenes + 4) / 5 * 5;
+    return request;
 }
 
-std::string labelOf(const render::Scene& scene) {
-    const std::string shape = scene.animal.shape == render::Shape::Pipefish ? "pipefish" : "seahorse";
-    const std::string view = scene.view == render::View::Side ? "side" : scene.view == render::View::Above ? "above" : "front";
-    const std::string tail = scene.animal.shape == render::Shape::Pipefish       ? ""
-                             : scene.posture.tail == render::Tail::Open          ? ", tail open"
-                             : scene.posture.tail == render::Tail::HalfCurled    ? ", tail half curled"
-                                                                                 : ", tail closed";
-    return shape + ", " + view + (scene.view == render::View::Side ? tail : "");
-}
-
-/// The worst relative error of a length measured without any remark that warns of it, in %.
-double countScene(const render::Scene& scene, const render::Truth& truth, const ringrule::PhotoReading& reading,
-                  Tally& tally) {
-    const std::string label = labelOf(scene);
-    if (reading.animals.empty()) {
-        ++tally.photosRefused;
-        return 0.0;
+PhotoScore scored(std::uint64_t seed, Stand stand, const fs::path& folder, bool keep) {
+    const bench::AccuracyScene drawn = bench::accuracyScene(seed, stand);
+    const std::string stem = (stand == Stand::Loose ? "loose-" : "stated-") + std::to_string(seed);
+    const fs::path photo = folder / (stem + "_rendered.jpg");
+    const fs::path box = folder / (stem + ".box.json");
+    if (!fs::exists(photo)) {
+        const fs::path half = folder / (stem + ".part.jpg");
+        render::writePhoto(render::photograph(drawn.scene), {"2031-01-06T09:00:00", 1, drawn.scene.sensor.jpegQuality},
+                           half);
+        fs::rename(half, photo);
     }
-    const ringrule::Measurement& found = reading.animals.front().measurement;
-    const Measure measures[] = {
-        {"standard length", truth.standardLengthMm, &found.standardLengthMm, true},
-        {"trunk depth", truth.trunkDepthMm, &found.trunkDepthMm, true},
-        {"trunk width", truth.trunkWidthMm, &found.trunkWidthMm, true},
-        {"head length", truth.headLengthMm, &found.headLengthMm, true},
-        {"belly hollow", truth.bellyHollowPercent.value_or(std::nan("")), &found.bellyHollowPercent, false},
-    };
-    double worst = 0.0;
-    for (const Measure& measure : measures) {
-        const bool side = scene.view == render::View::Side;
-        if (side == (std::string(measure.name) == "trunk width")) continue;
-        bench::Score& score = tally.scores[std::string(measure.name) + " (" + label + ")"];
-        if (!measure.estimate->known() || !std::isfinite(measure.truth)) {
-            ++score.refused;
-            continue;
-        }
-        const double unit = measure.relative ? 100.0 / measure.truth : 1.0;
-        const double error = (measure.estimate->value - measure.truth) * unit;
-        score.add(error, measure.estimate->u95() * unit);
-        if (measure.estimate == &found.standardLengthMm) worst = std::abs(error);
-    }
-    return worst;
-}
-
-struct Run {
-    fs::path keep;
-    fs::path scratch;
-    render::Box renderBox;
-    ringrule::Box box;
-    Tally tally;
-};
-
-void measureScene(Run& run, std::uint64_t seed) {
-    render::SamplerOptions sampler;
-    const std::uint64_t kind = seed % 6;
-    if (kind == 4) sampler.view = render::View::Above, sampler.shape = render::Shape::Pipefish;
-    if (kind == 5) sampler.view = render::View::Front, sampler.shape = render::Shape::Seahorse;
-    render::Scene scene = render::sampleScene(seed, run.renderBox, sampler);
-    scene.photo = "scene-" + std::to_string(seed) + "_rendered.jpg";
-    const fs::path photo = run.scratch / scene.photo;
-    render::writePhoto(render::photograph(scene), {"", 1, scene.sensor.jpegQuality}, photo);
-    const render::Truth truth = render::truthOf(scene, render::bodyOf(scene.animal, scene.posture, scene.view), 200);
+    render::writeBox(bench::boxTold(drawn), box);
     ringrule::PhotoOptions options;
-    options.view = viewOf(scene.view);
-    const ringrule::PhotoReading reading = ringrule::measurePhoto(photo, run.box, options);
-    const double worst = countScene(scene, truth, reading, run.tally);
-    if (!reading.animals.empty() && worst > 5.0) {
-        ++run.tally.wrongInSilence;
-        std::printf("seed %llu: standard length off by %.1f %%\n", static_cast<unsigned long long>(seed), worst);
-    }
-    if (!run.keep.empty() && (worst > 1.0 || reading.animals.empty())) {
-        fs::copy_file(photo, run.keep / scene.photo, fs::copy_options::overwrite_existing);
-    }
-    fs::remove(photo);
+    options.view = drawn.scene.view == render::View::Above   ? ringrule::View::Above
+                   : drawn.scene.view == render::View::Front ? ringrule::View::Front
+                                                             : ringrule::View::Side;
+    const ringrule::PhotoReading reading = ringrule::measurePhoto(photo, ringrule::readBox(box), options);
+    if (!keep) fs::remove(photo), fs::remove(box);
+    return bench::scoreOf(drawn, seed, stand, reading);
 }
 
-int measureAll(int scenes, std::uint64_t firstSeed, const fs::path& keep) {
-    Run run;
-    run.keep = keep;
-    run.scratch = fs::temp_directory_path() / ("ringrule-bench-" + std::to_string(getpid()));
-    fs::create_directories(run.scratch);
-    run.renderBox = render::benchBox();
-    render::writeBox(run.renderBox, run.scratch / "box.json");
-    run.box = ringrule::readBox(run.scratch / "box.json");
-    for (int i = 0; i < scenes; ++i) measureScene(run, firstSeed + static_cast<std::uint64_t>(i));
-    std::printf("%s\n", bench::tableHead().c_str());
-    for (const auto& [label, score] : run.tally.scores) std::printf("%s\n", bench::tableRow(label, score).c_str());
-    std::printf("photos refused whole: %d; standard length off by over 5 %%: %d\n", run.tally.photosRefused,
-                run.tally.wrongInSilence);
-    fs::remove_all(run.scratch);
+/// All scenes of one table, several at a time; the order is that of the seeds however many threads there are.
+std::vector<PhotoScore> allScored(const Request& request, Stand stand, const fs::path& folder) {
+    std::vector<PhotoScore> scores(static_cast<std::size_t>(request.scenes));
+    std::atomic<std::size_t> next{0};
+    std::exception_ptr failure;
+    std::atomic<bool> failed{false};
+    const auto work = [&] {
+        try {
+            for (std::size_t i = next++; i < scores.size() && !failed; i = next++)
+                scores[i] = scored(request.firstSeed + i, stand, folder, !request.photos.empty());
+        } catch (...) {
+            if (!failed.exchange(true)) failure = std::current_exception();
+        }
+    };
+    std::vector<std::thread> threads;
+    for (int i = 0; i < request.jobs; ++i) threads.emplace_back(work);
+    for (std::thread& thread : threads) thread.join();
+    if (failure) std::rethrow_exception(failure);
+    for (std::size_t i = 4; i < scores.size(); i += 5) bench::addGirthFromTwoViews(scores[i - 1], scores[i]);
+    return scores;
+}
+
+int measureAll(const Request& request) {
+    const fs::path scratch = fs::temp_directory_path() / ("ringrule-bench-" + std::to_string(getpid()));
+    const fs::path folder = request.photos.empty() ? scratch : request.photos;
+    fs::create_directories(folder);
+    const std::vector<PhotoScore> stated = allScored(request, Stand::Stated, folder);
+    const std::vector<PhotoScore> loose = allScored(request, Stand::Loose, folder);
+    if (request.photos.empty()) fs::remove_all(scratch);
+    if (!request.rows.empty()) {
+        std::ofstream rows(request.rows);
+        for (const auto* scores : {&stated, &loose})
+            for (const PhotoScore& score : *scores) rows << score.lines();
+    }
+    std::printf("%s", bench::tablesOf(stated, loose).c_str());
     return 0;
 }
 
@@ -149,8 +120,7 @@ int main(int argc, char** argv) {
     ringrule::keepLargePagesMapped();
     ringrule::useOneThreadPerPhoto();
     try {
-        return measureAll(argc > 1 ? std::atoi(argv[1]) : 200, argc > 2 ? std::strtoull(argv[2], nullptr, 10) : 1,
-                          argc > 3 ? argv[3] : "");
+        return measureAll(requestFrom(argc, argv));
     } catch (const std::exception& error) {
         std::fprintf(stderr, "bench_accuracy: %s\n", error.what());
         return 2;

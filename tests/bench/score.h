@@ -1,24 +1,42 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Errors of one measure against truth, gathered over many scenes.
+// How well a measure did over many scenes.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
 namespace bench {
 
-/// Relative errors in % of truth (points for measures that already are in %), with the stated 95 % half-widths.
-struct Score {
-    std::vector<double> errors;
-    std::vector<double> halfWidths;
-    int refused = 0;
-
-    void add(double error, double halfWidth);
+/// One measure in one scene: error and interval in the same unit (% of truth, points of % of depth, or px).
+struct Answer {
+    double error = 0.0;
+    double halfWidth = 0.0;  ///< of the 95 % interval
 };
 
-/// "mean |e|, 95th percentile, bias, coverage with its Wilson interval, width ratio, n, refused" as a Markdown table row.
-/// The width ratio is median u95 / (1.96 · RMSE): 1 is honest, above is padded.
-std::string tableRow(const std::string& label, const Score& score);
-std::string tableHead();
+/// Errors of one measure in one kind of scene, with the half-widths that were stated for them.
+struct Score {
+    std::vector<Answer> answers;
+    int refused = 0;
+
+    [[nodiscard]] double meanAbs() const;
+    [[nodiscard]] double percentile95() const;  ///< of the absolute errors
+    [[nodiscard]] double bias() const;
+    [[nodiscard]] double covered() const;  ///< share whose interval holds the truth
+    [[nodiscard]] double padding() const;  ///< median half-width over 1.96 times the root mean square error
+};
+
+/// 95 % interval of a share after Wilson (1927, J. Am. Stat. Assoc. 22:209).
+struct ShareInterval {
+    double low = 0.0;
+    double high = 1.0;
+};
+ShareInterval wilson(double share, std::size_t count);
+
+/// Rows of a Markdown table: errors only, or coverage too.
+std::string errorHead(const std::string& unit);
+std::string errorRow(const std::string& label, const Score& score);
+std::string coverageHead();
+std::string coverageRow(const std::string& label, const Score& score);
 
 }  // namespace bench

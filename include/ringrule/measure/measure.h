@@ -10,6 +10,7 @@ namespace ringrule {
 
 struct MeasureOptions {
     View view = View::Side;
+    double distanceFromPlateMm = 0.0;  ///< of the animal's plane, as the box says; 0: not told, a usual bench is taken
 };
 
 /// Every measure of `Measurement` that the outline, midline and landmarks allow, taken along the spine in mm through
