@@ -14,9 +14,11 @@ enum class Remark {
     NoMedia,            ///< box file without media: refraction not corrected, uncertainty widened
     LensScaled,         ///< the photo is smaller or larger than the lens photos, in the same proportion
     LensOtherSize,      ///< the photo's proportions differ from the lens photos': lens not used
-    LensOtherCamera,    ///< EXIF names another camera than that of the lens photos
+    LensOtherCamera,    ///< EXIF names another camera than that of the lens photos: lens not used
+    LensOtherSetting,   ///< EXIF tells another focal length than that of the lens photos: lens not used
     MarkersMissing,     ///< some of the plate's markers were not found
     PlateTilted,        ///< the camera stood oblique to the plate
+    PlateUpsideDown,    ///< the plate's top is at the bottom of the photo
     NoTimeInPhoto,      ///< the photo carries no time of exposure
     NoCard,             ///< no animal card in the photo
     SeveralCards,       ///< more than one animal card in the photo

@@ -91,7 +91,7 @@ void judgeLens(const Scale& scale, PlateCheck& check) {
     if (has(scale, Remark::NoLens))
         check.findings.push_back({BoxFault::NotThisCamera, false,
                                   "The box file has no lens: distance and tilt cannot be told. Calibrate the lens."});
-    for (const Remark remark : {Remark::LensOtherSize, Remark::LensOtherCamera}) {
+    for (const Remark remark : {Remark::LensOtherSize, Remark::LensOtherCamera, Remark::LensOtherSetting}) {
         if (has(scale, remark))
             check.findings.push_back({BoxFault::NotThisCamera, true, std::string(remarkSentence(remark))});
     }

@@ -106,6 +106,10 @@ Lens readLens(const JsonField& field) {
     lens.focalYPx = rows[1][1].above(0.0);
     if (std::abs(std::log(lens.focalXPx / lens.focalYPx)) > 0.2)
         matrix.refuse("has focal lengths that differ by more than a fifth: calibrate the lens again");
+    const int longSidePx = std::max(lens.imageWidthPx, lens.imageHeightPx);
+    if (lens.focalXPx < 0.2 * longSidePx)  // 137 degrees across
+        matrix.refuse("has a focal length of " + std::to_string(std::lround(lens.focalXPx)) + " px for a photo " +
+                      std::to_string(longSidePx) + " px wide: no lens sees so wide");
     lens.centreXPx = rows[0][2].number(0.0, lens.imageWidthPx);
     lens.centreYPx = rows[1][2].number(0.0, lens.imageHeightPx);
     const auto coefficients = field.at("distortion").items(lens.distortion.size());

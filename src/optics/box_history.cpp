@@ -69,16 +69,15 @@ std::string whatFailed(const PastBoxCheck& check) {
     return check.refusalSentence;
 }
 
-BoxJudgement stale(const char* reason, std::string sentence, int age) {
+BoxJudgement stale(int age, const char* reason, std::string sentence) {
     return {BoxState::Stale, reason, std::move(sentence), age};
 }
 
 BoxJudgement failed(const Dated& last, int day, const std::string& fingerprint) {
     if (last.check->boxFingerprint != fingerprint)
-        return stale("box-changed",
+        return stale(day - last.day, "box-changed",
                      "The box did not measure true at its last check, and its file was changed since. Check it with a "
-                     "rod.",
-                     day - last.day);
+                     "rod.");
     return {BoxState::Failed, "check-failed",
             "The box did not measure true when it was checked (" + daysAgo(day - last.day) + "). " +
                 whatFailed(*last.check),
@@ -132,8 +131,10 @@ BoxJudgement judgeBox(const Box& box, const std::vector<PastBoxCheck>& history, 
     const auto day = calendarDay(onDay);
     const auto dated = day ? upTo(history, *day) : std::vector<Dated>{};
     if (dated.empty())
-        return {BoxState::NeverChecked, "never-checked",
-                "This box was not checked by then. Photograph a rod of known length where the animals hang.", {}};
+        return {BoxState::NeverChecked,
+                "never-checked",
+                "This box was not checked by then. Photograph a rod of known length where the animals hang.",
+                {}};
     const std::string fingerprint = boxFingerprint(box);
     const Dated* rod = newest(dated, true);
     const Dated* plate = newest(dated, false);
@@ -142,17 +143,16 @@ BoxJudgement judgeBox(const Box& box, const std::vector<PastBoxCheck>& history, 
     if (plate != nullptr && !plate->check->passed && (rod == nullptr || plate > rod))
         return failed(*plate, *day, fingerprint);
     if (rod == nullptr)
-        return stale("rod-check-missing",
-                     "Only the plate was checked: whether lengths are true only a rod of known length can tell.",
-                     *day - plate->day);
+        return stale(*day - plate->day, "rod-check-missing",
+                     "Only the plate was checked: whether lengths are true only a rod of known length can tell.");
     const int age = *day - rod->day;
     if (rod->check->boxFingerprint != fingerprint)
-        return stale("box-changed", "The box file was changed since its last rod check. Check it with a rod.", age);
+        return stale(age, "box-changed", "The box file was changed since its last rod check. Check it with a rod.");
     if (differ(rod->check->camera, camera))
-        return stale("camera-changed",
-                     "Another camera, or another of its lenses, than at the last rod check. Check it with a rod.", age);
+        return stale(age, "camera-changed",
+                     "Another camera, or another of its lenses, than at the last rod check. Check it with a rod.");
     if (age > options.mostRodAgeDays)
-        return stale("check-old", "The last rod check was " + daysAgo(age) + ". Check it with a rod each month.", age);
+        return stale(age, "check-old", "The last rod check was " + daysAgo(age) + ". Check it with a rod each month.");
     return {BoxState::Passed, "checked", "A rod of known length read true " + daysAgo(age) + ".", age};
 }
 

@@ -15,7 +15,7 @@ namespace ringrule {
 namespace {
 
 constexpr std::array<std::string_view, 6> kStepIds{"print", "rule", "lens", "water", "animal-plane", "rod"};
-constexpr std::array<const char*, 6> kTitles{"Print the plate", "Steel rule",        "Lens photos",
+constexpr std::array<const char*, 6> kTitles{"Print the plate",  "Steel rule",     "Lens photos",
                                              "Water and window", "Animal's plane", "Rod check"};
 constexpr std::array<std::string_view, 4> kStateIds{"cannot-tell", "to-do", "wrong", "done"};
 

@@ -245,8 +245,7 @@ void writeAnimalPlane(const AnimalPlane& plane, const std::filesystem::path& pat
     changeBoxFile(path, [&](Json& document) { document["animal_plane"].update(jsonOf(plane)); });
 }
 
-RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale,
-                             const std::string& checkedOn) {
+RescaledPlate rescaleBoxFile(const std::filesystem::path& path, const PrintScale& scale, const std::string& checkedOn) {
     checkScale(scale);
     const auto earlier = readBox(path).ruleCheck;
     const PrintScale before = earlier ? earlier->scale : PrintScale{};

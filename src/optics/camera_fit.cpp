@@ -167,4 +167,23 @@ std::optional<CameraFit> fitCamera(const PhotoLens& lens, const std::optional<Me
     return fit;
 }
 
+std::vector<CameraFit> fitsWithLenses(const CameraFit& fit, const std::vector<PhotoLens>& lenses,
+                                      const std::optional<Media>& media, const PlateLayout& plate,
+                                      const std::vector<FoundMarker>& markers) {
+    const Corners corners = cornersOf(fit.camera.lens, plate, markers);
+    const double priorMm = media ? media->cameraToWindowMm : 0.0;
+    const double pxPerMm = pxPerMmOf(fit, corners);
+    const Eigen::VectorXd here = residuals(fit, corners, pxPerMm, priorMm);
+    const Eigen::MatrixXd j = jacobian(fit, corners, pxPerMm, priorMm);
+    const Eigen::LDLT<CameraFit::Covariance> normal(j.transpose() * j);
+    std::vector<CameraFit> fits;
+    for (const PhotoLens& lens : lenses) {
+        CameraFit other = fit;
+        other.camera.lens = lens;
+        const Eigen::VectorXd there = residuals(other, cornersOf(lens, plate, markers), pxPerMm, priorMm);
+        fits.push_back(other.moved(-normal.solve(j.transpose() * (there - here))));
+    }
+    return fits;
+}
+
 }  // namespace ringrule

@@ -34,6 +34,11 @@ struct CameraFit {
 [[nodiscard]] std::optional<CameraFit> fitCamera(const PhotoLens& lens, const std::optional<Media>& media,
                                                  const PlateLayout& plate, const std::vector<FoundMarker>& markers);
 
+/// The fit as it would be with each of other lenses that differ little from its own: one step of least squares from it.
+[[nodiscard]] std::vector<CameraFit> fitsWithLenses(const CameraFit& fit, const std::vector<PhotoLens>& lenses,
+                                                    const std::optional<Media>& media, const PlateLayout& plate,
+                                                    const std::vector<FoundMarker>& markers);
+
 /// Relative: a keeper's rule from the lens barrel to the window misses the entrance pupil by about a centimetre.
 inline constexpr double kDistancePriorSd = 0.02;
 

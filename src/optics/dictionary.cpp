@@ -42,4 +42,10 @@ std::optional<MarkerDictionary> markerDictionary(std::string_view name) {
     return found->dictionary;
 }
 
+std::vector<std::string_view> markerDictionaryNames() {
+    std::vector<std::string_view> names;
+    for (const Entry& entry : kEntries) names.push_back(entry.name);
+    return names;
+}
+
 }  // namespace ringrule

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace ringrule {
 
@@ -15,5 +16,9 @@ struct MarkerDictionary {
 
 /// The set of that name as OpenCV spells it, e.g. "DICT_4X4_50", or nothing.
 [[nodiscard]] std::optional<MarkerDictionary> markerDictionary(std::string_view name);
+
+/// Names of all sets, those with few data cells first, of these those with few markers first. The markers of a set begin
+/// those of every larger one with as many cells.
+[[nodiscard]] std::vector<std::string_view> markerDictionaryNames();
 
 }  // namespace ringrule

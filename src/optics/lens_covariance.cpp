@@ -31,10 +31,9 @@ Linearised linearised(const BoardView& view, const Lens& lens, const cv::Mat& tu
     cv::Mat jacobian;
     cv::projectPoints(printed, turn, shift, matrix, coefficients, at, jacobian);
     Linearised result;
-    result.jacobian =
-        Eigen::Map<const ViewJacobian, 0, Eigen::OuterStride<>>(
-            jacobian.ptr<double>(), jacobian.rows, jacobian.cols,
-            Eigen::OuterStride<>(static_cast<Eigen::Index>(jacobian.step1())));
+    result.jacobian = Eigen::Map<const ViewJacobian, 0, Eigen::OuterStride<>>(
+        jacobian.ptr<double>(), jacobian.rows, jacobian.cols,
+        Eigen::OuterStride<>(static_cast<Eigen::Index>(jacobian.step1())));
     for (std::size_t i = 0; i < at.size(); ++i) {
         const double dx = at[i].x - view.seenPx[i].x, dy = at[i].y - view.seenPx[i].y;
         result.squares += dx * dx + dy * dy;
@@ -77,8 +76,9 @@ LensCovariance lensCovariance(const std::vector<const BoardView*>& views, const 
     LensCovariance covariance{};
     const double left = coordinates - static_cast<double>(count) - kPoseParameters * static_cast<double>(views.size());
     if (scaled.info() != Eigen::Success || !scaled.isPositive() || left < 1.0) return covariance;
-    const Eigen::MatrixXd inverse =
-        scale.asDiagonal() * Eigen::MatrixXd(scaled.solve(Eigen::MatrixXd::Identity(count, count))) * scale.asDiagonal();
+    const Eigen::MatrixXd inverse = scale.asDiagonal() *
+                                    Eigen::MatrixXd(scaled.solve(Eigen::MatrixXd::Identity(count, count))) *
+                                    scale.asDiagonal();
     for (Eigen::Index i = 0; i < count; ++i)
         for (Eigen::Index j = 0; j < count; ++j)
             covariance[static_cast<std::size_t>(free[static_cast<std::size_t>(i)])]

@@ -12,8 +12,10 @@
 #include <opencv2/core.hpp>
 
 #include "optics/dictionary.h"
+#include "optics/expected_marker.h"
 #include "optics/marker_corners.h"
 #include "optics/marker_detection.h"
+#include "optics/other_plates.h"
 #include "optics/plate_markers.h"
 #include "ringrule/error.h"
 
@@ -62,6 +64,12 @@ bool seenBefore(const std::vector<FoundMarker>& markers, const FoundMarker& mark
     });
 }
 
+PixelPoint pixelOnPlate(const ConsistentMarkers& placed, PlatePoint atMm, const std::optional<PhotoLens>& lens) {
+    const Eigen::Vector3d homogeneous = placed.imageFromPlate * Eigen::Vector3d(atMm.x, atMm.y, 1.0);
+    const Eigen::Vector2d at = homogeneous.hnormalized();
+    return lens ? lens->pixelFromRay(at) : PixelPoint{at.x(), at.y()};
+}
+
 void look(Search& search, const ReducedImage& image, const Searched& in, int windowPx) {
     DetectedSquares found = detectMarkers(image, in.dictionary, {kPlateCorrection, windowPx});
     search.squares.insert(search.squares.end(), found.others.begin(), found.others.end());
@@ -74,12 +82,33 @@ void look(Search& search, const ReducedImage& image, const Searched& in, int win
     search.placed = consistentMarkers(search.all, in.box.plate, in.lens);
 }
 
+// Markers that were missed looked for where those that were found put them.
+void lookWhereExpected(Search& search, const Searched& in) {
+    if (!enoughMarkers(search.placed.markers, in.box.plate)) return;
+    const std::size_t before = search.all.size();
+    for (const PlateMarker& printed : in.box.plate.markers) {
+        const auto& placed = search.placed.markers;
+        if (std::any_of(placed.begin(), placed.end(), [&](const FoundMarker& m) { return m.id == printed.id; }))
+            continue;
+        FoundMarker expected{printed.id, {}};
+        const auto cornersMm = markerCornersMm(printed);
+        for (std::size_t k = 0; k < 4; ++k) expected.cornersPx[k] = pixelOnPlate(search.placed, cornersMm[k], in.lens);
+        if (const auto found = markerAsExpected(in.grey, expected, in.dictionary, in.lens))
+            search.all.push_back(*found);
+    }
+    if (search.all.size() > before) search.placed = consistentMarkers(search.all, in.box.plate, in.lens);
+}
+
 // One window of the threshold finds all markers of most photos and takes half the time of two; noise can break a square
 // that the other window keeps whole.
 Search searchPlate(const ReducedImage& image, const Searched& in) {
     Search search;
-    look(search, image, in, 13);
-    if (search.placed.markers.size() < in.box.plate.markers.size()) look(search, image, in, 27);
+    for (const int windowPx : {13, 27}) {
+        look(search, image, in, windowPx);
+        if (search.placed.markers.size() == in.box.plate.markers.size()) break;
+        lookWhereExpected(search, in);
+        if (search.placed.markers.size() == in.box.plate.markers.size()) break;
+    }
     return search;
 }
 
@@ -150,8 +179,13 @@ bool looksMirrored(const ReducedImage& image, const Searched& in) {
     return search.placed.markers.size() >= 2;
 }
 
-Refusal refusalFor(const Search& search, const Box& box) {
+Refusal refusalFor(const Search& search, const ReducedImage& image, const Box& box) {
     const std::string wanted = std::to_string(box.plate.markers.size());
+    if (search.placed.markers.empty()) {
+        if (const auto other = otherMarkersIn(search.squares, image, box))
+            return {"plate-other-markers", "The photo shows markers of " + *other + ", the box file's plate has " +
+                                               box.plate.dictionary + ". Choose the box file of this plate."};
+    }
     if (search.all.empty())
         return {"no-plate",
                 "No scale plate was found in the photo. Put the plate behind the animal, in focus and evenly lit."};
@@ -164,14 +198,9 @@ Refusal refusalFor(const Search& search, const Box& box) {
 
 std::array<PixelPoint, 4> plateCorners(const ConsistentMarkers& placed, const PlateLayout& plate,
                                        const std::optional<PhotoLens>& lens) {
-    const std::array<Eigen::Vector2d, 4> cornersMm{
-        Eigen::Vector2d{0.0, 0.0}, {plate.widthMm, 0.0}, {plate.widthMm, plate.heightMm}, {0.0, plate.heightMm}};
-    std::array<PixelPoint, 4> corners;
-    for (std::size_t k = 0; k < 4; ++k) {
-        const Eigen::Vector2d at = (placed.imageFromPlate * cornersMm[k].homogeneous()).hnormalized();
-        corners[k] = lens ? lens->pixelFromRay(at) : PixelPoint{at.x(), at.y()};
-    }
-    return corners;
+    const auto corner = [&](double x, double y) { return pixelOnPlate(placed, {x, y}, lens); };
+    return {corner(0.0, 0.0), corner(plate.widthMm, 0.0), corner(plate.widthMm, plate.heightMm),
+            corner(0.0, plate.heightMm)};
 }
 
 }  // namespace
@@ -187,9 +216,14 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     Search best = satisfied(first, box.plate) ? first : searchFiner(first, coarsest, in);
     if (!enoughMarkers(best.placed.markers, box.plate) || contradicts(best, box.plate)) {
         if (looksMirrored(coarse, in))
-            return Refusal{"plate-mirrored", "The photo is mirrored. Switch off mirroring in the camera and repeat."};
-        return refusalFor(best, box);
+            return Refusal{"plate-mirrored",
+                           "The plate is seen mirrored: through a mirror, from behind, or by a camera that mirrors. "
+                           "Photograph it straight on."};
+        return refusalFor(best, coarse, box);
     }
+    if (secondPlateIn(best.all, best.placed, box.plate, in.lens))
+        return Refusal{"two-plates",
+                       "Two scale plates are in the photo. Leave one before the camera, or take away what mirrors it."};
 
     FoundPlate plate;
     plate.markers = std::move(best.placed.markers);

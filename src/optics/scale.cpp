@@ -10,9 +10,11 @@
 #include <Eigen/LU>
 
 #include "optics/camera_fit.h"
+#include "optics/lens_doubt.h"
 #include "optics/plate_homography.h"
 #include "optics/refracted_camera.h"
 #include "optics/scale_uncertainty.h"
+#include "ringrule/optics/box_history.h"
 #include "ringrule/optics/lens.h"
 
 namespace ringrule {
@@ -35,10 +37,35 @@ bool looksOblique(const PlateHomography& plane, const PlateLayout& plate) {
     return std::max(std::abs(std::log(across)), std::abs(std::log(down))) > 0.2;
 }
 
-// Whether photo and lens photos name different cameras; one that says nothing of its camera contradicts none.
-bool otherCamera(const LensOrigin& lens, const FoundPlate& plate) {
-    const auto differ = [](const std::string& a, const std::string& b) { return !a.empty() && !b.empty() && a != b; };
-    return differ(lens.cameraMake, plate.cameraMake) || differ(lens.cameraModel, plate.cameraModel);
+// Why the box file's lens is not that of the photo, as far as EXIF tells it; one that says nothing contradicts nothing.
+std::optional<Remark> foreignLens(const LensOrigin& lens, const FoundPlate& plate) {
+    const CameraSeen then{lens.cameraMake, lens.cameraModel, std::nullopt};
+    if (differ(then, {plate.cameraMake, plate.cameraModel, std::nullopt})) return Remark::LensOtherCamera;
+    if (differ({"", "", lens.focalLengthMm}, {"", "", plate.focalLengthMm})) return Remark::LensOtherSetting;
+    return std::nullopt;
+}
+
+// The lens for the photo, and what is to be said of it.
+std::optional<PhotoLens> lensFor(const Box& box, const FoundPlate& plate, int widthPx, int heightPx,
+                                 std::vector<Remark>& remarks) {
+    if (!box.lens) {
+        remarks.push_back(Remark::NoLens);
+        return std::nullopt;
+    }
+    if (const auto foreign = foreignLens(box.lensOrigin, plate)) {
+        remarks.push_back(*foreign);
+        return std::nullopt;
+    }
+    auto lens = PhotoLens::of(*box.lens, widthPx, heightPx, plate.exifOrientation);
+    if (!lens) remarks.push_back(Remark::LensOtherSize);
+    if (lens && lens->scaled()) remarks.push_back(Remark::LensScaled);
+    return lens;
+}
+
+// Whether the top of the plate is at the bottom of the photo; on its side it is neither.
+bool upsideDown(const FoundPlate& plate) {
+    const PixelPoint across = plate.cornersPx[1] - plate.cornersPx[0];
+    return across.x < -std::abs(across.y);
 }
 
 Refusal notDetermined() {
@@ -71,12 +98,7 @@ Scale::Scale(std::shared_ptr<const State> state) : state_(std::move(state)) {}
 Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int imageWidthPx, int imageHeightPx) {
     State state;
     auto& remarks = state.remarks;
-    std::optional<PhotoLens> lens;
-    if (box.lens) lens = PhotoLens::of(*box.lens, imageWidthPx, imageHeightPx, plate.exifOrientation);
-    if (!box.lens) remarks.push_back(Remark::NoLens);
-    if (box.lens && !lens) remarks.push_back(Remark::LensOtherSize);
-    if (lens && lens->scaled()) remarks.push_back(Remark::LensScaled);
-    if (lens && otherCamera(box.lensOrigin, plate)) remarks.push_back(Remark::LensOtherCamera);
+    const auto lens = lensFor(box, plate, imageWidthPx, imageHeightPx, remarks);
     if (!box.media) remarks.push_back(Remark::NoMedia);
     if (std::ssize(plate.markers) < plate.expectedMarkers) remarks.push_back(Remark::MarkersMissing);
 
@@ -88,6 +110,9 @@ Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int ima
             fit->camera, fit->layersToPlate,
             layersBefore(fit->layersToPlate, box.animalPlane.distanceFromPlateMm, box.media.has_value())};
         state.uncertainty = scaleUncertainty(*fit, box);
+        if (box.lensCovariance)
+            state.uncertainty.shared =
+                std::hypot(state.uncertainty.shared, lensDoubt(*fit, box, plate, imageWidthPx, imageHeightPx));
         state.rmsPx = fit->rmsPx;
         if (box.media) state.cameraToWindowMm = fit->layersToPlate.airMm;
         oblique = fit->camera.tiltRadians() * 180.0 / std::numbers::pi > kObliqueDegrees;
@@ -102,6 +127,7 @@ Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int ima
     }
     if (!holds(state.rmsPx, pxPerMmOf(plate, box.plate))) return notDetermined();
     if (oblique) remarks.push_back(Remark::PlateTilted);
+    if (upsideDown(plate)) remarks.push_back(Remark::PlateUpsideDown);
     return Scale(std::make_shared<const State>(std::move(state)));
 }
 

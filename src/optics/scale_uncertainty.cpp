@@ -35,6 +35,12 @@ double rootOfSquares(std::initializer_list<double> parts) {
     return std::sqrt(squares);
 }
 
+// Standard deviation of the animal's distance before the plane of the markers: where it hangs, and how the plate bows
+// between them.
+double heightSdMm(const Box& box) {
+    return std::hypot(box.animalPlane.toleranceMm, box.plate.flatnessMm) / kSdsInHalf95;
+}
+
 // Ends of two lengths through the plate's middle, each half as long as the plate is that way.
 std::array<PixelPoint, 4> probesOf(const CameraFit& fit, const PlateLayout& plate) {
     const auto at = [&](double x, double y) {
@@ -134,7 +140,7 @@ ScaleUncertainty scaleUncertainty(const CameraFit& fit, const Box& box) {
     const auto probes = probesOf(fit, box.plate);
     const double perMm = 0.5 * std::abs(logLength(fit, probes, height + 1.0, mediaKnown) -
                                         logLength(fit, probes, height - 1.0, mediaKnown));
-    const double depth = perMm * box.animalPlane.toleranceMm / kSdsInHalf95;
+    const double depth = perMm * heightSdMm(box);
     // The correction for depth is as uncertain as the distance it is made with; without media there may be no water.
     const double doubt = mediaKnown ? std::abs(fit.layersToPlate.airMm / box.media->cameraToWindowMm - 1.0)
                                     : (kAssumedWaterIndex - 1.0) / std::sqrt(3.0);
@@ -144,15 +150,15 @@ ScaleUncertainty scaleUncertainty(const CameraFit& fit, const Box& box) {
 ScaleUncertainty scaleUncertainty(const PlateHomography& plane, const Box& box, const FoundPlate& plate,
                                   int imageWidthPx, int imageHeightPx) {
     const double lens = distortionSd(plane, box.plate, plate, imageWidthPx, imageHeightPx);
-    const double heightSdMm = box.animalPlane.toleranceMm / kSdsInHalf95;
+    const double heightSd = heightSdMm(box);
     if (box.media) {
         const FlatLayers toAnimal = layersOf(*box.media, box.animalPlane.distanceFromPlateMm);
         const double perMm = 1.0 / (toAnimal.waterIndex * toAnimal.reducedDepthMm(0.0));
-        return {plane.relativeSd, rootOfSquares({lens, perMm * heightSdMm, kPlatePrintSd})};
+        return {plane.relativeSd, rootOfSquares({lens, perMm * heightSd, kPlatePrintSd})};
     }
     // Nothing was corrected: the interval must reach as far as the largest correction could.
     const double uncorrected = box.animalPlane.distanceFromPlateMm / kNearestPlateMm / kSdsInHalf95;
-    return {plane.relativeSd, rootOfSquares({lens, uncorrected, heightSdMm / kNearestPlateMm, kPlatePrintSd})};
+    return {plane.relativeSd, rootOfSquares({lens, uncorrected, heightSd / kNearestPlateMm, kPlatePrintSd})};
 }
 
 }  // namespace ringrule

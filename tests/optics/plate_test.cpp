@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 #include <opencv2/imgproc.hpp>
@@ -8,6 +9,7 @@
 #include "drawn_box.h"
 #include "ringrule/error.h"
 #include "ringrule/optics/plate.h"
+#include "ringrule/optics/scale.h"
 
 using namespace ringrule;
 
@@ -108,8 +110,15 @@ TEST_CASE("A marker that is not where the plate says is not believed", "[plate]"
         CHECK(reasonOf(findPlate(drawn::photograph(camera, markers), box)) == "plate-mismatch");
     }
     SECTION("another dictionary") {
-        for (auto& marker : markers) marker.dictionary = cv::aruco::DICT_6X6_250;
-        CHECK(reasonOf(findPlate(drawn::photograph(camera, markers), box)) == "no-plate");
+        for (auto& marker : markers) {
+            marker.dictionary = cv::aruco::DICT_6X6_250;
+            marker.id += 90;
+        }
+        const auto plate = findPlate(drawn::photograph(camera, markers), box);
+        REQUIRE_FALSE(plate);
+        CHECK(plate.refusal().reason == "plate-other-markers");
+        CHECK_THAT(plate.refusal().sentence, Catch::Contains("DICT_6X6_100") || Catch::Contains("DICT_6X6_250"));
+        CHECK_THAT(plate.refusal().sentence, Catch::Contains("DICT_4X4_50"));
     }
 }
 
@@ -123,6 +132,71 @@ TEST_CASE("A mirrored photo is refused as such", "[plate]") {
         cv::flip(photo.grey, photo.grey, 0);
     }
     CHECK(reasonOf(findPlate(photo, box)) == "plate-mirrored");
+}
+
+TEST_CASE("Two plates in one photo are refused as such", "[plate]") {
+    const Box box = drawn::benchBox();
+    drawn::Camera camera = drawn::benchCamera(box);
+    camera.airMm = 900.0;  // room for both
+    camera = drawn::aimedAt(camera, {100.0, 130.0});
+    Box told = box;
+    told.media->cameraToWindowMm = 900.0;
+    auto markers = drawn::markersOf(box);
+    const std::size_t first = markers.size();
+    SECTION("both whole") {
+        for (std::size_t i = 0; i < first; ++i) markers.push_back(markers[i]);
+    }
+    SECTION("two markers of the second") {
+        markers.push_back(markers[1]);
+        markers.push_back(markers[6]);
+    }
+    for (std::size_t i = first; i < markers.size(); ++i) markers[i].centreMm += cv::Point2d(4.0, 140.0);
+    CHECK(reasonOf(findPlate(drawn::photograph(camera, markers), told)) == "two-plates");
+}
+
+TEST_CASE("A plate upside down is measured by and named", "[plate]") {
+    const Box box = drawn::benchBox();
+    drawn::Camera camera = drawn::benchCamera(box);
+    const auto remarked = [&](double turn) {
+        camera.turnRadians = {0.0, 0.0, turn};
+        const Photo photo = drawn::photograph(drawn::aimedAt(camera, {100.0, 60.0}), drawn::markersOf(box), {0.8, 2.0});
+        const auto plate = findPlate(photo, box);
+        REQUIRE(plate);
+        const auto scale = Scale::fromPlate(box, plate.value(), photo.grey.cols, photo.grey.rows);
+        REQUIRE(scale);
+        const auto& remarks = scale.value().remarks();
+        return std::find(remarks.begin(), remarks.end(), Remark::PlateUpsideDown) != remarks.end();
+    };
+    CHECK(remarked(3.0));
+    CHECK_FALSE(remarked(0.1));
+}
+
+TEST_CASE("A marker that glare or a drop breaks is found where the others put it", "[plate]") {
+    const Box box = drawn::benchBox();
+    const drawn::Camera camera = drawn::benchCamera(box);
+    Photo photo = drawn::photograph(camera, drawn::markersOf(box), {0.8, 2.0});
+    const cv::Point2d at = camera.pxFromPlane({12.0, 12.0}, 0.0);
+    const double side = cv::norm(camera.pxFromPlane({18.0, 12.0}, 0.0) - camera.pxFromPlane({6.0, 12.0}, 0.0));
+    SECTION("a drop on its border") {
+        cv::circle(photo.grey, cv::Point(at + cv::Point2d(0.45 * side, 0.0)), static_cast<int>(0.12 * side), 235, -1);
+        const auto plate = findPlate(photo, box);
+        REQUIRE(plate);
+        CHECK(plate.value().markers.size() == 8);
+        CHECK(cornerErrorPx(plate.value(), box, camera) < 0.3);
+    }
+    SECTION("another marker in its place is not taken for it") {
+        auto markers = drawn::markersOf(box);
+        markers[0].id = 33;
+        const auto plate = findPlate(drawn::photograph(camera, markers, {0.8, 2.0}), box);
+        REQUIRE(plate);
+        CHECK(plate.value().markers.size() == 7);
+    }
+    SECTION("half covered it is not guessed") {
+        cv::rectangle(photo.grey, cv::Rect2d(at.x - 0.7 * side, at.y - 0.7 * side, 1.4 * side, 0.75 * side), 60, -1);
+        const auto plate = findPlate(photo, box);
+        REQUIRE(plate);
+        CHECK(plate.value().markers.size() == 7);
+    }
 }
 
 TEST_CASE("Cards are told from the plate and sorted from left to right", "[plate]") {

@@ -16,8 +16,8 @@ namespace ringrule {
 void writeBox(const Box& box, const std::filesystem::path& path);
 
 // The following put one part into a box file, in place of what is there. All else in the file stays, also what Ringrule
-// does not know. They throw `Error(BadBox)` when the file, before or after, is no box file, `Error(NoSpace)`; the file is
-// then as it was.
+// does not know. They throw `Error(BadBox)` when the file, before or after, is no box file, `Error(NoSpace)`; the file
+// is then as it was.
 
 /// A lens, where it comes from, and how surely it is known.
 void writeLens(const Lens& lens, const LensOrigin& origin, const std::filesystem::path& path,

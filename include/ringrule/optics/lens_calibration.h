@@ -64,7 +64,7 @@ struct LensPhoto {
     double tiltDegrees = 0.0;  ///< of the board against the camera's view
     double blurPx = 0.0;
     int points = 0;
-    std::string advice;  ///< what to do about it; empty when nothing
+    std::string advice;                  ///< what to do about it; empty when nothing
     std::vector<PixelPoint> seenPx{};    ///< its corners
     std::vector<PixelPoint> missesPx{};  ///< of each corner, seen less fitted; empty when there is no fit
 };

@@ -26,13 +26,14 @@ struct FoundPlate {
     std::array<PixelPoint, 4> cornersPx;  ///< the plate's own corners, top-left first, clockwise on the print
     double cornerRmsPx = 0.0;             ///< residual of the marker corners about the plate's homography
     int expectedMarkers = 0;
-    int exifOrientation = 1;  ///< of the photo: a box file's lens describes pixels as stored, not upright
+    int exifOrientation = 1;   ///< of the photo: a box file's lens describes pixels as stored, not upright
     std::string cameraMake{};  ///< as the photo's EXIF names it; empty when it does not
     std::string cameraModel{};
     std::optional<double> focalLengthMm{};  ///< as EXIF tells it
 };
 
-/// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored" or "plate-mismatch".
+/// The plate in the photo. Refuses with "no-plate", "too-few-markers", "plate-mirrored", "plate-mismatch",
+/// "plate-other-markers" or "two-plates".
 /// Throws `Error(BadBox)` when the box names no dictionary.
 [[nodiscard]] Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box);
 
