@@ -8,6 +8,7 @@
 #include "ringrule/midline/midline.h"
 #include "ringrule/optics/plate.h"
 #include "ringrule/outline/find_outline.h"
+#include "ringrule/sheets/landmark_mark.h"
 
 namespace ringrule {
 namespace {
@@ -18,16 +19,23 @@ void addRemarks(std::vector<Remark>& to, const std::vector<Remark>& remarks) {
     }
 }
 
+/// What cards leave open about who is who.
+void eraseCardRemarks(std::vector<Remark>& remarks) {
+    std::erase_if(remarks, [](Remark remark) {
+        return remark == Remark::SeveralAnimals || remark == Remark::NoCard || remark == Remark::SeveralCards;
+    });
+}
+
 /// The card of the photo's one animal; absent when cards cannot tell, which a remark then says.
-std::optional<int> cardOf(const FoundPlate& plate, std::size_t animals, std::vector<Remark>& remarks) {
+std::optional<int> cardOf(const std::vector<int>& cards, std::size_t animals, std::vector<Remark>& remarks) {
     if (animals > 1) {
         addRemarks(remarks, {Remark::SeveralAnimals});
-    } else if (plate.cards.empty()) {
+    } else if (cards.empty()) {
         addRemarks(remarks, {Remark::NoCard});
-    } else if (plate.cards.size() > 1) {
+    } else if (cards.size() > 1) {
         addRemarks(remarks, {Remark::SeveralCards});
     } else {
-        return plate.cards.front().id;
+        return cards.front();
     }
     return std::nullopt;
 }
@@ -64,7 +72,7 @@ AnimalReading readAnimal(const Photo& photo, const Outline& outline, const Photo
         return animal;
     }
     animal.anatomy = anatomy.value();
-    animal.measurement = measureAnimal(outline, animal.anatomy, *reading.scale, {reading.view});
+    animal.measurement = measureAnimal(outline, animal.anatomy, *reading.scale, {reading.view, reading.distanceFromPlateMm});
     return animal;
 }
 
@@ -77,13 +85,14 @@ PhotoReading describe(const Photo& photo, const Box& box, View view) {
     reading.heightPx = photo.grey.rows;
     reading.boxName = box.name;
     reading.view = view;
+    reading.distanceFromPlateMm = box.animalPlane.distanceFromPlateMm;
     if (!reading.takenAt) reading.remarks.push_back(Remark::NoTimeInPhoto);
     return reading;
 }
 
-void readAnimals(const Photo& photo, const std::vector<Outline>& outlines, const FoundPlate& plate,
-                 const PhotoOptions& options, PhotoReading& reading) {
-    const std::optional<int> card = cardOf(plate, outlines.size(), reading.remarks);
+void readAnimals(const Photo& photo, const std::vector<Outline>& outlines, const PhotoOptions& options,
+                 PhotoReading& reading) {
+    const std::optional<int> card = cardOf(reading.cards, outlines.size(), reading.remarks);
     for (const Outline& outline : outlines) {
         AnimalReading animal = readAnimal(photo, outline, reading, shapeFor(options, card));
         animal.index = static_cast<int>(reading.animals.size());
@@ -91,6 +100,12 @@ void readAnimals(const Photo& photo, const std::vector<Outline>& outlines, const
         addRemarks(animal.measurement.remarks, reading.remarks);
         reading.animals.push_back(std::move(animal));
     }
+}
+
+double leftmost(const Outline& outline) {
+    double left = 1e300;
+    for (const PixelPoint at : outline.boundaryPx) left = std::min(left, at.x);
+    return left;
 }
 
 }  // namespace
@@ -106,6 +121,7 @@ PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, con
     if (static_cast<int>(plate.value().markers.size()) < plate.value().expectedMarkers) {
         reading.remarks.push_back(Remark::MarkersMissing);
     }
+    for (const FoundMarker& card : plate.value().cards) reading.cards.push_back(card.id);
     const auto scale = Scale::fromPlate(box, plate.value(), reading.widthPx, reading.heightPx);
     if (!scale) {
         reading.refusal = scale.refusal();
@@ -118,7 +134,7 @@ PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, con
         reading.refusal = outlines.refusal();
         return reading;
     }
-    readAnimals(photo, outlines.value(), plate.value(), options, reading);
+    readAnimals(photo, outlines.value(), options, reading);
     return reading;
 }
 
@@ -127,10 +143,55 @@ AnimalReading withLandmarkMoved(const PhotoReading& reading, const AnimalReading
     assert(reading.scale.has_value());
     AnimalReading moved = animal;
     moved.anatomy = withLandmark(animal.anatomy, name, atPx);
-    moved.measurement = measureAnimal(animal.outline, moved.anatomy, *reading.scale, {reading.view});
+    moved.measurement = measureAnimal(animal.outline, moved.anatomy, *reading.scale, {reading.view, reading.distanceFromPlateMm});
     addRemarks(moved.measurement.remarks, reading.remarks);
     addRemarks(moved.measurement.remarks, {Remark::MovedByHand});
     return moved;
+}
+
+AnimalReading withOutline(const Photo& photo, const PhotoReading& reading, const AnimalReading& animal,
+                          const Outline& outline, const PhotoOptions& options) {
+    assert(reading.scale.has_value());
+    AnimalReading anew = readAnimal(photo, outline, reading, shapeFor(options, animal.card));
+    anew.index = animal.index;
+    anew.card = animal.card;
+    addRemarks(anew.measurement.remarks, reading.remarks);
+    if (anew.anatomy.midline.spinePx.empty()) return anew;
+    for (const LandmarkName name : {LandmarkName::SnoutTip, LandmarkName::Coronet, LandmarkName::HeadEnd,
+                                    LandmarkName::TrunkEnd, LandmarkName::TailEnd}) {
+        const std::optional<Landmark>& before = landmarkOf(animal.anatomy.landmarks, name);
+        if (before && before->movedByHand) anew = withLandmarkMoved(reading, anew, name, before->atPx);
+    }
+    return anew;
+}
+
+PhotoReading withOutlines(const Photo& photo, const PhotoReading& reading, const std::vector<std::size_t>& replaced,
+                          const std::vector<Outline>& outlines, const PhotoOptions& options) {
+    assert(reading.scale.has_value());
+    PhotoReading anew = reading;
+    anew.refusal.reset();
+    anew.animals.clear();
+    eraseCardRemarks(anew.remarks);
+    const std::size_t count = reading.animals.size() - replaced.size() + outlines.size();
+    const std::optional<int> card = cardOf(reading.cards, count, anew.remarks);
+    for (std::size_t i = 0; i < reading.animals.size(); ++i) {
+        if (std::find(replaced.begin(), replaced.end(), i) != replaced.end()) continue;
+        anew.animals.push_back(reading.animals[i]);
+    }
+    for (const Outline& outline : outlines) {
+        anew.animals.push_back(readAnimal(photo, outline, anew, shapeFor(options, card)));
+    }
+    std::stable_sort(anew.animals.begin(), anew.animals.end(), [](const AnimalReading& one, const AnimalReading& other) {
+        return leftmost(one.outline) < leftmost(other.outline);
+    });
+    for (std::size_t i = 0; i < anew.animals.size(); ++i) {
+        AnimalReading& animal = anew.animals[i];
+        animal.index = static_cast<int>(i);
+        animal.card = card;
+        eraseCardRemarks(animal.measurement.remarks);
+        addRemarks(animal.measurement.remarks, anew.remarks);
+    }
+    return anew;
 }
 
 }  // namespace ringrule

@@ -5,6 +5,8 @@
 
 #include "../scratch_folder.h"
 #include "ringrule/error.h"
+#include "ringrule/imaging/photo.h"
+#include "ringrule/outline/edit_outline.h"
 #include "ringrule/workflow/measure_photo.h"
 
 using namespace ringrule;
@@ -72,6 +74,50 @@ TEST_CASE("moving the tail's end along the body moves the length by as much, and
     const AnimalReading back = withLandmarkMoved(reading(), moved, LandmarkName::TailEnd, before);
     CHECK(back.measurement.standardLengthMm.value ==
           Approx(animal.measurement.standardLengthMm.value).epsilon(0.001));  // a step of the midline
+}
+
+TEST_CASE("an outline corrected by hand is measured anew, with what was moved by hand before") {
+    const Photo photo = loadPhoto(reading().path);
+    const AnimalReading& animal = reading().animals.at(0);
+    const AnimalReading same = withOutline(photo, reading(), animal, animal.outline);
+    CHECK(same.measurement.standardLengthMm.value == animal.measurement.standardLengthMm.value);
+    CHECK(same.measurement.remarks == animal.measurement.remarks);
+    const PixelPoint headEnd = animal.anatomy.midline.spinePx.at(animal.anatomy.midline.spinePx.size() / 3);
+    const AnimalReading moved = withLandmarkMoved(reading(), animal, LandmarkName::HeadEnd, headEnd);
+    const auto pulledOut = pulled(animal.outline, animal.outline.boundaryPx.front(),
+                                  animal.outline.boundaryPx.front() + PixelPoint{0.5, 0.5}, 12.0);
+    REQUIRE(pulledOut.ok());
+    const AnimalReading edited = withOutline(photo, reading(), moved, pulledOut.value());
+    CHECK(has(edited.measurement.remarks, Remark::OutlinedByHand));
+    CHECK(has(edited.measurement.remarks, Remark::MovedByHand));
+    CHECK(edited.card == animal.card);
+    REQUIRE(edited.anatomy.landmarks.headEnd.has_value());
+    CHECK(distance(edited.anatomy.landmarks.headEnd->atPx, headEnd) < 1.5);  // a step of the midline
+    // Half a pixel at one place moves the length by far less than its own interval.
+    CHECK(edited.measurement.standardLengthMm.value ==
+          Approx(animal.measurement.standardLengthMm.value).margin(animal.measurement.standardLengthMm.u95()));
+}
+
+TEST_CASE("an animal cut in two is two animals that the card cannot tell apart; taken out, there is none") {
+    const Photo photo = loadPhoto(reading().path);
+    const AnimalReading& animal = reading().animals.at(0);
+    const PixelPoint middle = animal.anatomy.midline.spinePx.at(animal.anatomy.midline.spinePx.size() / 2);
+    const auto pieces = cutAlong(animal.outline, std::vector{middle - PixelPoint{0, 200}, middle + PixelPoint{0, 200}});
+    REQUIRE(pieces.ok());
+    const PhotoReading cut = withOutlines(photo, reading(), {0}, pieces.value());
+    REQUIRE(cut.animals.size() == 2);
+    for (const AnimalReading& part : cut.animals) {
+        CHECK_FALSE(part.card.has_value());
+        CHECK(has(part.measurement.remarks, Remark::SeveralAnimals));
+        CHECK(has(part.measurement.remarks, Remark::OutlinedByHand));
+    }
+    CHECK(cut.animals[1].index == 1);
+    const PhotoReading whole = withOutlines(photo, cut, {0, 1}, {animal.outline});
+    REQUIRE(whole.animals.size() == 1);
+    CHECK(whole.animals[0].card == animal.card);
+    CHECK(whole.animals[0].measurement.remarks == animal.measurement.remarks);
+    CHECK(whole.animals[0].measurement.standardLengthMm.value == animal.measurement.standardLengthMm.value);
+    CHECK(withOutlines(photo, reading(), {0}, {}).animals.empty());
 }
 
 TEST_CASE("a file that is no photo is an error") {

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "ringrule/imaging/photo.h"
 #include "ringrule/measure/measure.h"
 #include "ringrule/measure/measurement.h"
 #include "ringrule/midline/landmarks.h"
@@ -41,7 +42,9 @@ struct PhotoReading {
     int heightPx = 0;
     std::string boxName;
     View view = View::Side;
+    double distanceFromPlateMm = 0.0;  ///< of the animal's plane, as the box says
     std::optional<Scale> scale;
+    std::vector<int> cards;              ///< animal cards in the photo, left to right
     std::vector<AnimalReading> animals;  ///< left to right
     std::vector<Remark> remarks;         ///< of the photo as a whole; each measurement repeats them
     std::optional<Refusal> refusal;
@@ -54,5 +57,19 @@ struct PhotoReading {
 /// The animal measured again with one landmark moved. Precondition: `reading.scale` is set.
 [[nodiscard]] AnimalReading withLandmarkMoved(const PhotoReading& reading, const AnimalReading& animal,
                                               LandmarkName name, PixelPoint atPx);
+
+/// The animal measured again with another outline: midline, landmarks and measures anew, landmarks that were moved by
+/// hand kept where they were put. `photo` is the reading's own (`loadPhoto`). Precondition: `reading.scale` is set.
+[[nodiscard]] AnimalReading withOutline(const Photo& photo, const PhotoReading& reading, const AnimalReading& animal,
+                                        const Outline& outline, const PhotoOptions& options = {});
+
+/// The reading with the animals at `replaced` (indices, each below `reading.animals.size()`) taken out and one animal
+/// for each of `outlines` put in, left to right: a cut takes one out and puts two in, a join the reverse, debris is
+/// taken out for nothing, and an animal that was missed is traced and put in for nothing. Cards and remarks of the photo
+/// follow the new number of animals; animals that are not replaced keep their corrections. Precondition: `reading.scale`
+/// is set.
+[[nodiscard]] PhotoReading withOutlines(const Photo& photo, const PhotoReading& reading,
+                                        const std::vector<std::size_t>& replaced, const std::vector<Outline>& outlines,
+                                        const PhotoOptions& options = {});
 
 }  // namespace ringrule
