@@ -53,7 +53,8 @@ constexpr std::array kVersion2{
                      "keeper TEXT NOT NULL, kind TEXT NOT NULL CHECK (kind IN ('plate', 'rod')), verdict TEXT NOT "
                      "NULL CHECK (verdict IN ('holds', 'fails', 'cannot-tell')), sentences TEXT NOT NULL, "
                      "marker_rms_px REAL, tilt_degrees REAL, camera_to_window_mm REAL, rod_mm REAL, read_mm REAL, "
-                     "read_u95_mm REAL, photo_name TEXT NOT NULL, photo_hash TEXT NOT NULL)"),
+                     "read_u95_mm REAL, photo_name TEXT NOT NULL, photo_hash TEXT NOT NULL, "
+                     "box_fingerprint TEXT NOT NULL, true_within REAL)"),
 
     std::string_view("CREATE TABLE measure_line (measure INTEGER PRIMARY KEY REFERENCES measure, "
                      "outline_px TEXT NOT NULL, spine_px TEXT NOT NULL)"),

@@ -1,31 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/records/store.h"
 
-#include <array>
-#include <chrono>
-#include <fstream>
-
+#include "records/backups.h"
+#include "records/opening.h"
 #include "records/schema.h"
 #include "records/statement.h"
 #include "records/store_state.h"
+#include "records/utc_time.h"
 #include "ringrule/error.h"
 
 namespace ringrule {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr const char* kFileName = "collection.sqlite";
-
-std::string nowUtc() {
-    const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-    const auto day = std::chrono::floor<std::chrono::days>(now);
-    const std::chrono::hh_mm_ss time{now - day};
-    std::array<char, 16> text{};
-    std::snprintf(text.data(), text.size(), "T%02d:%02d:%02dZ", static_cast<int>(time.hours().count()),
-                  static_cast<int>(time.minutes().count()), static_cast<int>(time.seconds().count()));
-    return formatDate(day) + text.data();
-}
 
 void makeFolder(const fs::path& folder) {
     std::error_code error;
@@ -38,32 +25,6 @@ void setUp(Database& database) {
     database.run("PRAGMA journal_mode = WAL");
     // FULL: a session that was reported as stored survives a power cut.
     database.run("PRAGMA synchronous = FULL");
-}
-
-/// Looks at a file without changing a byte of it. Throws when it is not a collection that this program can open.
-void checkBeforeOpening(const fs::path& file) {
-    std::array<char, 16> head{};
-    std::ifstream in(file, std::ios::binary);
-    in.read(head.data(), head.size());
-    if (!in || std::string_view(head.data(), 15) != "SQLite format 3") {
-        throw Error(ErrorKind::BadStore,
-                    "this is not a collection's database, or it is damaged; restore it from a backup", file.string());
-    }
-    const Database database(file, Database::Mode::ReadOnly);
-    if (database.textOf("PRAGMA application_id") != std::to_string(kApplicationId)) {
-        throw Error(ErrorKind::BadStore, "this database belongs to another program, not to Ringrule", file.string());
-    }
-    const int version = schemaVersionOf(database);
-    if (version > currentSchemaVersion()) {
-        throw Error(ErrorKind::BadStore,
-                    "a newer Ringrule wrote this collection (version " + std::to_string(version) + ", this one reads " +
-                        std::to_string(currentSchemaVersion()) + "); it was left as it is: install the newer Ringrule",
-                    file.string());
-    }
-    if (database.textOf("PRAGMA integrity_check(1)") != "ok" || !database.textOf("PRAGMA foreign_key_check").empty()) {
-        throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup",
-                    file.string());
-    }
 }
 
 /// Makes the database under another name first: a program killed here leaves no half collection behind.
@@ -115,30 +76,26 @@ Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;
 
 Store Store::create(const fs::path& folder) {
-    if (fs::exists(folder / kFileName)) {
+    if (fs::exists(databaseOf(folder))) {
         throw Error(ErrorKind::BadStore, "a collection is already here; open it, or choose another folder",
                     folder.string());
     }
     makeFolder(folder / "photos");
     makeFolder(folder / "calibration");
-    buildDatabase(folder / kFileName);
+    buildDatabase(databaseOf(folder));
     return open(folder);
 }
 
 Store Store::open(const fs::path& folder) {
-    const fs::path file = folder / kFileName;
-    std::error_code ignored;
-    if (!fs::is_directory(folder, ignored)) {
-        throw Error(ErrorKind::BadStore, "there is no such folder; create a collection first", folder.string());
-    }
-    if (!fs::exists(file, ignored)) {
-        throw Error(ErrorKind::BadStore, "this folder is not a collection (it holds no collection.sqlite)",
-                    folder.string());
-    }
-    checkBeforeOpening(file);
+    mustBeCollection(folder);
+    const fs::path file = databaseOf(folder);
+    checkDatabaseFile(file, Thoroughness::Opening);
     auto state = std::make_unique<State>(folder, file);
     setUp(state->database);
-    migrate(state->database);
+    if (const int version = schemaVersionOf(state->database); version < currentSchemaVersion()) {
+        backUpDatabase(state->database, folder, "-version-" + std::to_string(version));
+        migrate(state->database);
+    }
     makeFolder(folder / "photos");
     return Store(std::move(state));
 }
@@ -164,6 +121,8 @@ std::vector<Change> Store::changes() const {
 }
 
 void Store::begin() {
+    // The first change of a day is made on top of a copy of what was there before.
+    if (state_->database.depth() == 0) backUpOnceADay(state_->database, state_->folder, state_->backedUpOn);
     state_->database.begin();
     state_->copied.emplace_back();
 }

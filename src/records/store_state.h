@@ -17,6 +17,7 @@ struct Store::State {
     std::filesystem::path folder;
     Database database;
     std::string keeper;
+    std::string backedUpOn;  ///< the day whose backup is known to be there
     /// Photos copied in each open transaction, outermost first: a rollback takes them away again.
     std::vector<std::vector<std::filesystem::path>> copied;
 };

@@ -231,6 +231,8 @@ void visitFields(V&& visit, T& check) {
     visit("read_u95_mm", check.readU95Mm);
     visit("photo_name", check.photoName);
     visit("photo_hash", check.photoHash);
+    visit("box_fingerprint", check.boxFingerprint);
+    visit("true_within", check.trueWithin);
 }
 
 /// The record that a struct says; links as numbers.

@@ -30,6 +30,8 @@ struct BoxCheckRecord {
     std::optional<double> readU95Mm;  ///< half-width of its 95 % interval
     std::string photoName;
     std::string photoHash;
+    std::string boxFingerprint;        ///< of the box file as it was then; see `boxFingerprint` of the optics
+    std::optional<double> trueWithin;  ///< relative: error and what one reading leaves open, 95 %
 };
 
 /// What the checks of a box say of measures taken with it on a day.

@@ -181,6 +181,8 @@ public:
     }
 
 private:
+    friend std::filesystem::path backUp(const Store& store);
+    friend class CollectionFile;  // reads and writes whole tables for export, import and archive
     struct State;
     explicit Store(std::unique_ptr<State> state);
     /// Adds a row whose links are numbers, and logs it.

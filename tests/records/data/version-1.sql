@@ -2,7 +2,7 @@
 PRAGMA foreign_keys=OFF;
 BEGIN TRANSACTION;
 CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
-INSERT INTO meta VALUES('created_at','2026-11-25T12:19:58Z');
+INSERT INTO meta VALUES('created_at','2030-12-01T10:00:00Z');
 INSERT INTO meta VALUES('created_with','0.1.0');
 INSERT INTO meta VALUES('format','ringrule-collection');
 CREATE TABLE animal (id INTEGER PRIMARY KEY, code TEXT NOT NULL UNIQUE CHECK (code <> ''), name TEXT NOT NULL, species TEXT NOT NULL, shape TEXT NOT NULL CHECK (shape IN ('pipefish', 'seahorse', 'fish', 'unknown', '')), sex TEXT NOT NULL CHECK (sex IN ('unknown', 'female', 'male')), hatched_on TEXT, hatched_exactly INTEGER NOT NULL, hatched_sd_days REAL NOT NULL, arrived_on TEXT, card INTEGER UNIQUE);
