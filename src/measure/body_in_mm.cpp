@@ -47,7 +47,7 @@ std::optional<Place> placeOf(const BodyInMm& body, const Midline& midline, const
                              const Scale& scale) {
     if (!landmark) return std::nullopt;
     const auto onLine = project<PixelFrame>(midline.spinePx, landmark->atPx);
-    return Place{body.alongAt(onLine.along), landmark->sdAlongPx * scale.mmPerPx(landmark->atPx)};
+    return Place{body.alongAt(onLine.along), landmark->sdAlongPx * scale.mmPerPx(landmark->atPx), onLine.along};
 }
 
 }  // namespace ringrule

@@ -28,6 +28,7 @@ struct BodyInMm {
 struct Place {
     double alongMm = 0.0;
     double sdMm = 0.0;
+    double alongPx = 0.0;  ///< the same place in the photo
 };
 
 /// The place of a landmark; nothing when it is absent.

@@ -7,45 +7,46 @@
 #include "measure/body_in_mm.h"
 #include "measure/girth.h"
 #include "measure/photo_checks.h"
+#include "measure/posture.h"
 #include "measure/trunk.h"
 #include "ringrule/geometry/polyline.h"
 
 namespace ringrule {
 namespace {
 
-/// A body is seldom quite parallel to the plate. At a pitch θ its length looks shorter by 1 − cos θ; with θ normal of
-/// this spread the root mean square of that is √3/2 σ². Measured on nobody's data; common practice, no source.
-constexpr double kPitchSdDeg = 2.5;
 /// Half-way edges of skin that is not evenly shaded lie off by about this much of the edge's own blur, each.
 constexpr double kEdgeShareOfBlur = 0.06;
 constexpr double kEdgeFloorPx = 0.04;
 /// Rings, and skin that is not evenly dark, move the greatest depth by about this share of it.
 constexpr double kSkinShare = 0.0015;
-constexpr double kHiddenThroatPercent = 3.0;
+constexpr double kHiddenThroatPercent = 1.2;
 /// Share of the boundary that the body swept along its midline may leave out; crossing animals leave a third.
 constexpr double kNotOneBody = 0.06;
 constexpr double kTooBentDeg = 35.0;
 
-double pitchRelativeSd() {
-    return 0.5 * std::sqrt(3.0) * std::pow(kPitchSdDeg * M_PI / 180.0, 2);
-}
+/// A body on its photo's scale, and what its unknown posture does to its measures.
+struct Seen {
+    const BodyInMm& body;
+    const PitchDoubt& pitch;
+    const Scale& scale;
+};
 
-/// A length with its two parts of uncertainty; `ownSdMm` is what its ends add.
+/// A length with its two parts of uncertainty; `ownSdMm` is what its ends and its posture add.
 Estimate lengthEstimate(double mm, double ownSdMm, const Scale& scale) {
     Estimate estimate;
     estimate.value = mm;
-    estimate.sdRandom = std::hypot(ownSdMm, mm * pitchRelativeSd(), mm * scale.relativeSdRandom());
+    estimate.sdRandom = std::hypot(ownSdMm, mm * scale.relativeSdRandom());
     estimate.sdShared = mm * scale.relativeSdShared();
     return estimate;
 }
 
-/// A depth across the body: pitch along the body does not shorten it.
-Estimate depthEstimate(double mm, const Outline& outline, double mmPerPx, const Scale& scale) {
+/// A depth across the body, `pitchSdMm` for its place before or behind the animal's plane.
+Estimate depthEstimate(double mm, double pitchSdMm, const Outline& outline, double mmPerPx, const Scale& scale) {
     const double edgePx = std::hypot(kEdgeFloorPx, kEdgeShareOfBlur * outline.edgeBlurPx, outline.edgeSdPx);
     Estimate estimate;
     estimate.value = mm;
     estimate.sdRandom =
-        std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * std::hypot(kSkinShare, scale.relativeSdRandom()));
+        std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * std::hypot(kSkinShare, scale.relativeSdRandom()), pitchSdMm);
     estimate.sdShared = mm * scale.relativeSdShared();
     return estimate;
 }
@@ -69,17 +70,18 @@ struct Stations {
     std::optional<Place> snout, headEnd, trunkEnd, tailEnd;
 };
 
-void measureLengths(Measurement& m, const BodyInMm& body, const Stations& at, const Scale& scale) {
+void measureLengths(Measurement& m, const Seen& seen, const Stations& at) {
     const auto between = [&](const std::optional<Place>& from, const std::optional<Place>& to) {
         if (!from || !to || to->alongMm <= from->alongMm) return Estimate{};
-        return lengthEstimate(to->alongMm - from->alongMm, std::hypot(from->sdMm, to->sdMm), scale);
+        const double pitchSd = seen.pitch.sdOf(
+            [&](const BodyInMm& body) { return body.alongAt(to->alongPx) - body.alongAt(from->alongPx); });
+        return lengthEstimate(to->alongMm - from->alongMm, std::hypot(from->sdMm, to->sdMm, pitchSd), seen.scale);
     };
     m.headLengthMm = between(at.snout, at.headEnd);
     m.trunkLengthMm = between(at.headEnd, at.trunkEnd);
     m.tailLengthMm = between(at.trunkEnd, at.tailEnd);
     if (m.view == View::Front && m.shape == Shape::Seahorse) return;
     m.standardLengthMm = between(at.snout, at.tailEnd);
-    (void)body;
 }
 
 /// The ring's place counts in a seahorse's length: moved along the trunk, it takes from the trunk and hardly adds to
@@ -89,8 +91,8 @@ void widenForRing(Measurement& m, const Stations& at) {
     m.standardLengthMm.sdRandom = std::hypot(m.standardLengthMm.sdRandom, 0.8 * at.headEnd->sdMm);
 }
 
-void measureHeight(Measurement& m, const BodyInMm& body, const Anatomy& anatomy, const Stations& at,
-                   const Scale& scale) {
+void measureHeight(Measurement& m, const Seen& seen, const Anatomy& anatomy, const Stations& at) {
+    const auto& [body, pitch, scale] = seen;
     if (m.shape != Shape::Seahorse || !anatomy.landmarks.coronet || !at.headEnd || !at.tailEnd) return;
     const AnimalPoint coronet = scale.animalFromPixel(anatomy.landmarks.coronet->atPx);
     const AnimalPoint ring = scale.animalFromPixel(anatomy.landmarks.headEnd->atPx);
@@ -99,18 +101,24 @@ void measureHeight(Measurement& m, const BodyInMm& body, const Anatomy& anatomy,
     const auto onward = std::lower_bound(body.along.begin(), body.along.end(), at.headEnd->alongMm + 0.4 * trunkMm);
     const AnimalPoint down = body.spine[static_cast<std::size_t>(onward - body.along.begin())] - ring;
     const double above = -dot(coronet - ring, down) / std::max(norm(down), 1e-9);
-    const double ownSd = std::hypot(
-        0.8 * at.headEnd->sdMm, anatomy.landmarks.coronet->sdAlongPx * scale.mmPerPx(anatomy.landmarks.coronet->atPx));
+    const double tipSd = anatomy.landmarks.coronet->sdAlongPx * scale.mmPerPx(anatomy.landmarks.coronet->atPx);
+    const double pitchSd =
+        pitch.sdOf([&](const BodyInMm& b) { return b.alongAt(at.tailEnd->alongPx) - b.alongAt(at.headEnd->alongPx); });
+    const double ownSd = std::hypot(std::hypot(0.8 * at.headEnd->sdMm, tipSd), pitchSd);
     m.heightMm = lengthEstimate(above + at.tailEnd->alongMm - at.headEnd->alongMm, ownSd, scale);
 }
 
-void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, const Anatomy& anatomy,
-                  const Stations& at, const Scale& scale) {
+void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, const Anatomy& anatomy,
+                  const Stations& at) {
+    const auto& [body, pitch, scale] = seen;
     if (!at.headEnd || !at.trunkEnd) return;
     const TrunkDepth greatest = greatestDepth(body, at.headEnd->alongMm, at.trunkEnd->alongMm);
     if (greatest.depthMm <= 0.0) return;
     const double mmPerPx = scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
-    const Estimate depth = depthEstimate(greatest.depthMm, outline, mmPerPx, scale);
+    const auto deepest = static_cast<std::size_t>(
+        std::lower_bound(body.along.begin(), body.along.end(), greatest.alongMm) - body.along.begin());
+    const double pitchSd = pitch.sdOf([&](const BodyInMm& b) { return b.depth[deepest]; });
+    const Estimate depth = depthEstimate(greatest.depthMm, pitchSd, outline, mmPerPx, scale);
     if (turnDeg(body, at.headEnd->alongMm, at.trunkEnd->alongMm) > kTooBentDeg) addRemark(m.remarks, Remark::TooBent);
     if (m.view == View::Front || m.view == View::Above) {
         m.trunkWidthMm = depth;
@@ -124,8 +132,11 @@ void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, 
         m.depthRatio = ratioOf(m.trunkDepthMm, m.standardLengthMm, scale);
     }
     if (!anatomy.landmarks.ventralKnown) return;
+    const bool hidden = m.shape == Shape::Seahorse && norm(anatomy.ringToBellyPx) > 0.0;
+    const PixelPoint throat = anatomy.landmarks.headEnd->atPx + anatomy.ringToBellyPx;
     const auto hollow = [&](double from, double to) {
-        return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft);
+        return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft,
+                        hidden ? std::optional(scale.animalFromPixel(throat)) : std::nullopt);
     };
     const double from = at.headEnd->alongMm;
     const double to = at.trunkEnd->alongMm;
@@ -137,8 +148,8 @@ void measureTrunk(Measurement& m, const BodyInMm& body, const Outline& outline, 
     m.bellyHollowPercent.value = percent * mm;
     m.bellyHollowPercent.sdRandom =
         percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(depth.sdRandom, 2));
-    // A seahorse's head hangs over the first ventral point.
-    if (m.shape == Shape::Seahorse)
+    // A seahorse's head hangs over the first ventral point: it is taken to be as far from the ring as the back.
+    if (hidden)
         m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
 }
 
@@ -173,7 +184,7 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
         refuseWithoutMain(m, anatomy);
         return m;
     }
-    const double unswept = unsweptShare(outline, anatomy.midline);
+    const double unswept = unsweptShare(outline, anatomy);
     if (!anatomy.midline.closedCoil && unswept > kNotOneBody) {
         addRemark(m.remarks, Remark::OutlineDoubtful);
         m.refusal = Refusal{"not-one-body",
@@ -185,10 +196,13 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     const auto place = [&](const std::optional<Landmark>& mark) { return placeOf(body, anatomy.midline, mark, scale); };
     const Landmarks& marks = anatomy.landmarks;
     const Stations at{place(marks.snoutTip), place(marks.headEnd), place(marks.trunkEnd), place(marks.tailEnd)};
-    measureLengths(m, body, at, scale);
+    const PixelPoint middle = anatomy.midline.spinePx[anatomy.midline.spinePx.size() / 2];
+    const PitchDoubt pitch(body, relativePerDepthMm(scale, options.distanceFromPlateMm, middle));
+    const Seen seen{body, pitch, scale};
+    measureLengths(m, seen, at);
     widenForRing(m, at);
-    measureHeight(m, body, anatomy, at, scale);
-    measureTrunk(m, body, outline, anatomy, at, scale);
+    measureHeight(m, seen, anatomy, at);
+    measureTrunk(m, seen, outline, anatomy, at);
     for (const Remark remark : photoChecks(outline, anatomy, unswept)) addRemark(m.remarks, remark);
     refuseWithoutMain(m, anatomy);
     return m;

@@ -34,13 +34,20 @@ double halfWidthAround(const Midline& midline, std::size_t i) {
     return std::min(half(i), 1.3 * std::max(before, after) + 2.0);
 }
 
+bool onPouch(const Anatomy& anatomy, PixelPoint at) {
+    constexpr double kNearPx = 8.0;
+    return std::any_of(anatomy.pouchPx.begin(), anatomy.pouchPx.end(),
+                       [&](PixelPoint rim) { return distance(rim, at) < kNearPx; });
+}
+
 }  // namespace
 
 void addRemark(std::vector<Remark>& remarks, Remark remark) {
     if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) remarks.push_back(remark);
 }
 
-double unsweptShare(const Outline& outline, const Midline& midline) {
+double unsweptShare(const Outline& outline, const Anatomy& anatomy) {
+    const Midline& midline = anatomy.midline;
     constexpr std::size_t kStride = 3;
     double judged = 0.0;
     double missed = 0.0;
@@ -56,7 +63,7 @@ double unsweptShare(const Outline& outline, const Midline& midline) {
         const double half = halfWidthAround(midline, nearest);
         if (tip || half <= 0.0) continue;
         judged += 1.0;
-        if (std::sqrt(least) > 1.3 * half + 2.0) missed += 1.0;
+        if (std::sqrt(least) > 1.3 * half + 2.0 && !onPouch(anatomy, at)) missed += 1.0;
     }
     return judged > 0.0 ? missed / judged : 0.0;
 }

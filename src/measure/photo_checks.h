@@ -15,8 +15,8 @@ namespace ringrule {
 [[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept);
 
 /// Share of the boundary, behind the head of a seahorse, that no chord of the midline reaches: what lies outside the
-/// body swept along the midline.
-[[nodiscard]] double unsweptShare(const Outline& outline, const Midline& midline);
+/// body swept along the midline, its pouch left out.
+[[nodiscard]] double unsweptShare(const Outline& outline, const Anatomy& anatomy);
 
 /// Adds a remark that is not there yet.
 void addRemark(std::vector<Remark>& remarks, Remark remark);

@@ -41,21 +41,15 @@ TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm) {
     return greatest;
 }
 
-double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide) {
+double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
+                const std::optional<AnimalPoint>& hidden) {
     const std::vector<AnimalPoint>& side = leftSide ? body.left : body.right;
     std::size_t from = stationAt(body, fromMm);
     std::size_t to = stationAt(body, toMm);
     while (from < to && body.depth[from] <= 0.0) ++from;
     while (to > from && body.depth[to] <= 0.0) --to;
     if (to < from + 8) return std::numeric_limits<double>::quiet_NaN();
-    // A head that hangs over the trunk's front hides the first outline point: the outline behind it is carried on
-    // straight.
-    AnimalPoint start = side[from];
-    if (const double hidden = body.along[from] - fromMm; hidden > 0.0) {
-        const std::size_t behind = std::min(to, stationAt(body, body.along[from] + 0.12 * (toMm - fromMm)));
-        const AnimalPoint step = side[behind] - side[from];
-        start = side[from] - step * (hidden / std::max(body.along[behind] - body.along[from], 1e-9));
-    }
+    const AnimalPoint start = hidden.value_or(side[from]);
     const AnimalPoint chord = side[to] - start;
     const double length = std::max(norm(chord), 1e-12);
     // Seen from snout to tail the left side's outside lies to the left: a positive cross product is to the right.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
+
 #include "measure/body_in_mm.h"
 
 namespace ringrule {
@@ -16,8 +18,10 @@ struct TrunkDepth {
 [[nodiscard]] TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm);
 
 /// Deepest deviation of one side's outline from the straight line between its points at two places, in mm: positive
-/// when the outline runs inside the line. Not finite when there is too little outline between them.
-[[nodiscard]] double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide);
+/// when the outline runs inside the line. `start` is the first point where the outline hides it. Not finite when there
+/// is too little outline between them.
+[[nodiscard]] double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
+                              const std::optional<AnimalPoint>& start = {});
 
 /// Turn of the midline between two places, in degrees.
 [[nodiscard]] double turnDeg(const BodyInMm& body, double fromMm, double toMm);

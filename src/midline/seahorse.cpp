@@ -5,6 +5,8 @@
 
 #include "midline/body_plan.h"
 #include "midline/boundary_ray.h"
+#include "midline/trunk_taper.h"
+#include "ringrule/geometry/polyline.h"
 
 namespace ringrule {
 namespace {
@@ -12,12 +14,18 @@ namespace {
 // The middle of the cleithral ring lies level with the throat's corner, or a little nearer to the head: the gill cover
 // hangs over it, the more so the more the head is bent down. In head lengths along the trunk. Common practice, no
 // source; its spread goes into the interval.
-constexpr double kRingAboveThroat = 0.045;
-constexpr double kRingByAngle = 0.25;
-constexpr double kRingSd = 0.03;
+constexpr double kRingAboveThroat = 0.012;
+constexpr double kRingByAngle = 0.32;
+constexpr double kRingByRaisedHead = 0.22;  ///< the same of a head held up: little covers the ring then
+// Trunks widen behind the ring more to the belly than to the back: the middle at the throat's level lies this much too
+// far toward the belly, in head lengths, the more so the more the head is bent down.
+constexpr double kRingTowardBack = 0.0085;
+constexpr double kRingTowardBackByAngle = 0.035;
+constexpr double kRingSd = 0.013;
 constexpr std::size_t kLeastStations = 60;  ///< a midline cut shorter by a coil shows no trunk
 constexpr double kTrunkInHeads = 1.28;      ///< usual length of the trunk in head lengths: common practice, no source
 constexpr double kTrunkInHeadsSd = 0.12;
+constexpr double kTaperSdInTrunk = 0.045;   ///< how well the narrowing behind the trunk tells the trunk's end
 constexpr double kBluntTail = 0.30;   ///< a tail's end this wide against the trunk is the back of a closed coil
 constexpr double kTailSwells = 1.35;  ///< a tail that widens this much again touches itself
 constexpr double kHalfCurledDeg = 150.0;
@@ -72,6 +80,7 @@ struct Ring {
     PixelPoint tailward;          ///< unit direction of the trunk
     std::size_t firstBehind = 0;  ///< first station of the midline that lies in the trunk
     double headPx = 0.0;
+    PixelPoint toBelly;  ///< from its middle to the belly line
 };
 
 /// The first station in the trunk: from the thickest place toward the head as long as the stations still approach the
@@ -104,10 +113,14 @@ std::optional<Ring> findRing(const Outline& outline, const Midline& midline, Pix
     const auto behindSnout = static_cast<std::size_t>(0.08 * static_cast<double>(midline.spinePx.size()));
     const PixelPoint snoutWay = unit(snout - midline.spinePx[behindSnout]);
     const double sine = std::max(0.4, std::abs(cross(snoutWay, ring.tailward)));
-    const double byAngle = std::clamp(kRingByAngle * dot(snoutWay, ring.tailward) / sine, -0.05, 0.12);
+    const double cotangent = std::clamp(dot(snoutWay, ring.tailward) / sine, -0.25, 0.6);
     ring.headPx = distance(snout, level);
-    ring.at = level - ring.tailward * ((kRingAboveThroat + byAngle) * ring.headPx);
+    const double byAngle = cotangent * (cotangent > 0.0 ? kRingByAngle : kRingByRaisedHead);
+    ring.at = level - ring.tailward * ((kRingAboveThroat + byAngle) * ring.headPx) +
+              across * ((kRingTowardBack + kRingTowardBackByAngle * cotangent) * ring.headPx);
     ring.headPx = distance(snout, ring.at);
+    // The ring's middle is as far from the belly, which the head hides, as from the back.
+    if (const auto nape = firstExit(outline.boundaryPx, ring.at, across)) ring.toBelly = across * -nape->distance;
     ring.firstBehind = firstInTrunk(midline, thickest, level, ring.tailward, 0.06 * ring.headPx);
     return ring;
 }
@@ -155,6 +168,19 @@ bool touchesItself(const WidthProfile& profile, double pastPouch) {
     return false;
 }
 
+/// The last trunk ring: where the body has narrowed to a tail, or the usual proportion where that is not seen.
+Landmark trunkEndOf(const Midline& line, const Midline& midline, const Ring& ring, const TrunkTaper& taper) {
+    const double whole = line.lengthPx();
+    const double usual = std::min((1.0 + kTrunkInHeads) * ring.headPx, 0.95 * whole);
+    if (taper.trunkEndStation > 0.0) {
+        const PixelPoint narrowed = midline.spinePx[static_cast<std::size_t>(std::lround(taper.trunkEndStation))];
+        const double seen = project<PixelFrame>(line.spinePx, narrowed).along;
+        if (std::abs(seen - usual) < 3.0 * kTrunkInHeadsSd * ring.headPx)
+            return landmarkAt(line, seen / whole, kTaperSdInTrunk * (seen - ring.headPx) / whole);
+    }
+    return landmarkAt(line, usual / whole, kTrunkInHeadsSd * ring.headPx / whole);
+}
+
 double turnedDeg(const Midline& midline, std::size_t from) {
     double turn = 0.0;
     constexpr std::size_t kGap = 6;
@@ -192,18 +218,19 @@ Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline)
     const auto ring = findRing(outline, midline, throat, thickest, trunkWay, toBelly);
     if (!ring) return unclear;
 
+    const TrunkTaper taper = trunkTaper(profile, thickest);
     Anatomy anatomy;
     anatomy.shape = Shape::Seahorse;
-    anatomy.midline = protocolLine(midline, *ring);
+    anatomy.midline = protocolLine(withoutPouch(midline, taper, ventralLeft), *ring);
+    anatomy.pouchPx = pouchOutline(midline, taper, ventralLeft);
     Landmarks& marks = anatomy.landmarks;
     marks.ventralOnLeft = ventralLeft;
     marks.ventralKnown = true;
     marks.snoutTip = Landmark{snout, std::hypot(0.4, 0.3 * outline.edgeBlurPx)};
     marks.headEnd = Landmark{ring->at, kRingSd * ring->headPx};
+    anatomy.ringToBellyPx = ring->toBelly;
     marks.coronet = Landmark{coronetTip(outline, snout, *ring), 1.0};
-    const double whole = anatomy.midline.lengthPx();
-    const double trunkEnd = std::min((1.0 + kTrunkInHeads) * ring->headPx, 0.95 * whole);
-    marks.trunkEnd = landmarkAt(anatomy.midline, trunkEnd / whole, kTrunkInHeadsSd * ring->headPx / whole);
+    marks.trunkEnd = trunkEndOf(anatomy.midline, midline, *ring, taper);
     if (!midline.closedCoil && touchesItself(profile, 0.72)) {
         anatomy.midline.closedCoil = true;
         anatomy.remarks.push_back(Remark::TailClosed);
