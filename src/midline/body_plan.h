@@ -17,8 +17,8 @@ struct Station {
 };
 
 /// Landmarks of a straight-bodied fish: snout tip, rear of the opercle, last trunk ring, base of the caudal fin.
-[[nodiscard]] Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, View view,
-                                          std::vector<Remark>& remarks);
+[[nodiscard]] Landmarks pipefishLandmarks(const Photo& photo, const Outline& outline, const Midline& midline,
+                                          const EyeSpot& eye, View view, std::vector<Remark>& remarks);
 
 /// Landmarks of another long fish: its caudal fin is opaque and is cut off behind the narrowest part of the tail's
 /// stalk.

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "midline/body_plan.h"
+#include "midline/fin_base.h"
 #include "ringrule/geometry/polyline.h"
 
 namespace ringrule {
@@ -103,20 +104,25 @@ Landmark landmarkAt(const Midline& midline, double share, double sdShare) {
     return {pointAt<PixelFrame>(midline.spinePx, alongs, share * alongs.back()), sdShare * alongs.back(), false};
 }
 
-Landmarks pipefishLandmarks(const Outline& outline, const Midline& midline, const EyeSpot& eye, View view,
-                            std::vector<Remark>& remarks) {
+Landmarks pipefishLandmarks(const Photo& photo, const Outline& outline, const Midline& midline, const EyeSpot& eye,
+                            View view, std::vector<Remark>& remarks) {
     const WidthProfile profile = widthProfile(midline);
     const double tip = tipSd(outline, midline);
     const Station head = headEndOf(profile, eye, view);
     const Station trunk = view == View::Side ? trunkEndOf(profile) : kUsualTrunkEnd;
-    const Station tail = tailEndOf(profile, 0.90, 1.35);
-    const double end = tailTipSd(outline, midline);
+    Station tail = tailEndOf(profile, 0.90, 1.35);
+    bool finBaseSeen = false;
+    if (tail.seen) {
+        if (const auto bodyEnd = bodyEndInFin(photo, midline, profile, tail.share, 1.0))
+            tail = {*bodyEnd, 0.0015, true}, finBaseSeen = true;
+    }
+    const double end = finBaseSeen ? tip : tailTipSd(outline, midline);
     Landmarks landmarks;
     landmarks.snoutTip = landmarkAt(midline, 0.0, tip);
     landmarks.headEnd = landmarkAt(midline, head.share, head.sdShare);
     landmarks.trunkEnd = landmarkAt(midline, trunk.share, trunk.sdShare);
     landmarks.tailEnd = landmarkAt(midline, tail.share, std::hypot(end, tail.sdShare));
-    if (tail.seen || end > tip) remarks.push_back(Remark::FinBaseUncertain);
+    if (!finBaseSeen && (tail.seen || end > tip)) remarks.push_back(Remark::FinBaseUncertain);
     return landmarks;
 }
 
