@@ -19,6 +19,7 @@ constexpr double kEdgeShareOfBlur = 0.06;
 constexpr double kEdgeFloorPx = 0.04;
 /// Rings, and skin that is not evenly dark, move the greatest depth by about this share of it.
 constexpr double kSkinShare = 0.0015;
+constexpr double kBeforeVent = 0.015;  ///< of the trunk's length
 constexpr double kHiddenThroatPercent = 1.2;
 /// Share of the boundary that the body swept along its midline may leave out; crossing animals leave a third.
 constexpr double kNotOneBody = 0.06;
@@ -85,8 +86,13 @@ void measureLengths(Measurement& m, const Seen& seen, const Stations& at) {
 }
 
 /// The ring's place counts in a seahorse's length: moved along the trunk, it takes from the trunk and hardly adds to
-/// the head.
+/// the head, which stands across.
 void widenForRing(Measurement& m, const Stations& at) {
+    if (m.shape == Shape::Seahorse && m.headLengthMm.known()) {
+        const double own = std::hypot(at.snout->sdMm, at.headEnd->sdMm);
+        const double rest = m.headLengthMm.sdRandom * m.headLengthMm.sdRandom - own * own;
+        m.headLengthMm.sdRandom = std::hypot(std::sqrt(std::max(0.0, rest)), at.snout->sdMm, 0.3 * at.headEnd->sdMm);
+    }
     if (m.shape != Shape::Seahorse || !m.standardLengthMm.known() || !at.headEnd) return;
     m.standardLengthMm.sdRandom = std::hypot(m.standardLengthMm.sdRandom, 0.8 * at.headEnd->sdMm);
 }
@@ -139,7 +145,9 @@ void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, cons
                         hidden ? std::optional(scale.animalFromPixel(throat)) : std::nullopt);
     };
     const double from = at.headEnd->alongMm;
-    const double to = at.trunkEnd->alongMm;
+    // A straight-bodied fish's outline steps in behind the vent: the line ends just before that.
+    const double before = m.shape == Shape::Seahorse ? 0.0 : kBeforeVent * (at.trunkEnd->alongMm - from);
+    const double to = at.trunkEnd->alongMm - before;
     const double mm = hollow(from, to);
     if (!std::isfinite(mm)) return;
     const double byFrom = 0.5 * (hollow(from + at.headEnd->sdMm, to) - hollow(from - at.headEnd->sdMm, to));

@@ -10,9 +10,34 @@ namespace {
 
 constexpr double kSmoothShare = 0.003;  ///< of the body's length, to both sides: well under a ring, so that crests stay
 
+constexpr double kTangentShare = 0.03;  ///< of the body's length, to both sides: more than a ring
+
 std::size_t stationAt(const BodyInMm& body, double alongMm) {
     const auto above = std::lower_bound(body.along.begin(), body.along.end(), alongMm) - body.along.begin();
     return static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(above, 0, std::ssize(body.along) - 1));
+}
+
+/// Direction of one side of the outline around a station, over more than a ring to both sides; none where it is hidden.
+std::optional<AnimalPoint> sideAlong(const BodyInMm& body, const std::vector<AnimalPoint>& side, std::size_t i) {
+    const double reach = kTangentShare * body.along.back();
+    std::size_t from = stationAt(body, body.along[i] - reach);
+    std::size_t to = std::min(stationAt(body, body.along[i] + reach), side.size() - 1);
+    while (from < i && body.depth[from] <= 0.0) ++from;
+    while (to > i && body.depth[to] <= 0.0) --to;
+    if (to < from + 4) return std::nullopt;
+    const AnimalPoint step = side[to] - side[from];
+    return step * (1.0 / std::max(norm(step), 1e-12));
+}
+
+/// Cosine of the angle by which a chord leans from square to the body, whose direction is midway between its two sides:
+/// a midline that is drawn aside by a pouch or a hollow leans its chords and makes them too long.
+double lean(const BodyInMm& body, std::size_t i) {
+    const auto left = sideAlong(body, body.left, i);
+    const auto right = sideAlong(body, body.right, i);
+    if (!left || !right) return 1.0;
+    const AnimalPoint along = *left + *right;
+    const AnimalPoint chord = body.left[i] - body.right[i];
+    return std::abs(cross(along, chord)) / std::max(norm(along) * norm(chord), 1e-12);
 }
 
 double smoothedDepth(const BodyInMm& body, std::size_t i) {
@@ -24,7 +49,7 @@ double smoothedDepth(const BodyInMm& body, std::size_t i) {
         if (body.along[k] > body.along[i] + reach) break;
         if (body.depth[k] <= 0.0) continue;
         const double weight = k == i ? 1.0 : std::max(0.0, 1.0 - t);
-        sum += weight * body.depth[k];
+        sum += weight * body.depth[k] * lean(body, k);
         weights += weight;
     }
     return weights > 0.0 ? sum / weights : 0.0;

@@ -111,16 +111,19 @@ private:
     std::size_t waiting_ = 0;
 };
 
-/// Cheapest ways from a cell to all others over eight neighbours, with whole costs kept in buckets (Dial 1969).
-Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price, std::int32_t start) {
+/// Cheapest ways from some cells to all others over eight neighbours, with whole costs kept in buckets (Dial 1969).
+Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price,
+                const std::vector<std::int32_t>& starts) {
     const int width = inside.cols;
     const std::array<std::int32_t, 8> step{1, -1, width, -width, width + 1, width - 1, -width + 1, -width - 1};
     Sweep sweep;
     sweep.cost.assign(inside.total(), kUnreached);
     sweep.parent.assign(inside.total(), -1);
     Buckets buckets(price.empty() ? 16 : 16384);  // more than the dearest step
-    sweep.cost[static_cast<std::size_t>(start)] = 0;
-    buckets.add(0, start);
+    for (const std::int32_t start : starts) {
+        sweep.cost[static_cast<std::size_t>(start)] = 0;
+        buckets.add(0, start);
+    }
     for (std::uint32_t now = 0; !buckets.empty(); ++now) {
         for (std::int32_t cell = buckets.take(now); cell >= 0; cell = buckets.take(now)) {
             if (sweep.cost[static_cast<std::size_t>(cell)] != now) continue;
@@ -168,14 +171,18 @@ MedialPath medialPath(const Outline& outline) {
     cv::minMaxLoc(border, nullptr, &widest, nullptr, &middle);
     if (widest <= 0.0) return path;
     const int width = grid.inside.cols;
-    const std::int32_t first = sweepFrom(grid.inside, {}, middle.y * width + middle.x).last;
-    const std::int32_t second = sweepFrom(grid.inside, {}, first).last;
-    const Sweep central = sweepFrom(grid.inside, pricesOf(border, widest), first);
+    const std::int32_t first = sweepFrom(grid.inside, {}, {middle.y * width + middle.x}).last;
+    const std::int32_t second = sweepFrom(grid.inside, {}, {first}).last;
+    const Sweep central = sweepFrom(grid.inside, pricesOf(border, widest), {first});
+    std::vector<std::int32_t> onPath;
     for (std::int32_t cell = second; cell >= 0; cell = central.parent[static_cast<std::size_t>(cell)]) {
+        onPath.push_back(cell);
         path.pathPx.push_back(grid.photoFromCell(cell % width, cell / width));
         path.halfWidthPx.push_back(static_cast<double>(border.ptr<float>()[cell]) * grid.cellPx);
     }
     path.greatestHalfWidthPx = widest * grid.cellPx;
+    const Sweep aside = sweepFrom(grid.inside, {}, onPath);
+    path.farthestAsidePx = aside.cost[static_cast<std::size_t>(aside.last)] * grid.cellPx / kStraight;
     return path;
 }
 

@@ -13,6 +13,7 @@ struct MedialPath {
     std::vector<PixelPoint> pathPx;   ///< empty when the outline has no long axis
     std::vector<double> halfWidthPx;  ///< distance to the border at each point
     double greatestHalfWidthPx = 0.0;
+    double farthestAsidePx = 0.0;  ///< longest way inside the body from the path to a place off it: a second body's arm
 };
 
 /// The path between the two points of the body that lie farthest from each other inside it (two sweeps of geodesic

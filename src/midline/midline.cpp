@@ -65,6 +65,7 @@ double Midline::lengthPx() const {
 Outcome<Midline> findMidline(const Photo& photo, const Outline& outline) {
     const Refusal none{"no-midline", "What was found has no long axis: it is no animal seen from the side."};
     const MedialPath path = medialPath(outline);
+    if (getenv("ASIDE")) fprintf(stderr,"aside %.2f L/W %.1f\n", path.farthestAsidePx/path.greatestHalfWidthPx, lengthOf<PixelFrame>(path.pathPx)/path.greatestHalfWidthPx);
     if (path.pathPx.size() < 12) return none;
     if (lengthOf<PixelFrame>(path.pathPx) < kLeastAspect * 2.0 * path.greatestHalfWidthPx) return none;
     Midline midline = spineThrough(outline, path);

@@ -11,7 +11,7 @@ namespace {
 /// set on rendered animals.
 constexpr double kTrunkEndWidth = 0.668;
 constexpr double kPouchBulge = 0.05;   ///< of the greatest depth: what bulges more is a pouch
-constexpr double kPouchBegins = 0.15;  ///< of the greatest bulge: where the pouch begins and ends
+constexpr double kPouchBegins = 0.04;  ///< of the greatest bulge: where the pouch begins and ends
 constexpr double kTailShare = 0.9;     ///< of the body: behind it no pouch is looked for
 
 /// Widths bridged from below between two stations, ends included.
