@@ -2,7 +2,6 @@
 #include "records/record_rows.h"
 
 #include "records/record_values.h"
-#include "records/statement.h"
 #include "ringrule/error.h"
 
 namespace ringrule {
@@ -85,6 +84,19 @@ std::int64_t freshNumber(const Database& database, const RecordKind& kind) {
     return row.number();
 }
 
+std::string insertSql(const RecordKind& kind) {
+    std::string names;
+    std::string marks;
+    const auto column = [&](const std::string& name) {
+        names += (names.empty() ? "" : ", ") + name;
+        marks += marks.empty() ? "?" : ", ?";
+    };
+    if (kind.numbered) column("id");
+    if (kind.versioned) column("row_version");
+    for (const RecordField& field : kind.fields) column(field.name);
+    return "INSERT INTO " + kind.table + " (" + names + ") VALUES (" + marks + ")";
+}
+
 }  // namespace
 
 void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
@@ -135,23 +147,22 @@ RecordValues withNumbers(const Database& database, const RecordKind& kind, Recor
     return values;
 }
 
+RecordWriter::RecordWriter(const Database& database, const RecordKind& kind)
+    : kind_(kind), row_(database, insertSql(kind)) {}
+
+void RecordWriter::add(const Record& record) {
+    if (kind_.numbered) row_.bind(record.id);
+    if (kind_.versioned) row_.bind(record.version);
+    for (const RecordField& field : kind_.fields) bindValue(row_, field, record.text(field.name));
+    row_.run();
+}
+
 std::int64_t insertRecord(const Database& database, const RecordKind& kind, const Record& record) {
-    const std::int64_t id = record.id != 0 || !kind.numbered ? record.id : freshNumber(database, kind);
-    std::string names;
-    std::string marks;
-    const auto column = [&](const std::string& name) {
-        names += (names.empty() ? "" : ", ") + name;
-        marks += marks.empty() ? "?" : ", ?";
-    };
-    if (id != 0) column("id");
-    if (kind.versioned) column("row_version");
-    for (const RecordField& field : kind.fields) column(field.name);
-    Statement row(database, "INSERT INTO " + kind.table + " (" + names + ") VALUES (" + marks + ")");
-    if (id != 0) row.bind(id);
-    if (kind.versioned) row.bind(record.version == 0 ? std::int64_t{1} : record.version);
-    for (const RecordField& field : kind.fields) bindValue(row, field, record.text(field.name));
-    row.run();
-    return id;
+    Record numbered = record;
+    if (numbered.id == 0) numbered.id = freshNumber(database, kind);
+    if (numbered.version == 0) numbered.version = 1;
+    RecordWriter(database, kind).add(numbered);
+    return numbered.id;
 }
 
 void updateRecord(const Database& database, const RecordKind& kind, std::int64_t id, const RecordValues& values) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "records/database.h"
+#include "records/statement.h"
 #include "ringrule/records/record_kind.h"
 
 namespace ringrule {
@@ -29,6 +30,18 @@ void eachRecord(const Database& database, const RecordKind& kind, Links links, c
 
 /// `values` with codes turned into numbers.
 [[nodiscard]] RecordValues withNumbers(const Database& database, const RecordKind& kind, RecordValues values);
+
+/// Writes records of a kind inside the caller's transaction; prepared once, run many times.
+class RecordWriter {
+public:
+    RecordWriter(const Database& database, const RecordKind& kind);
+    /// Normal values, links as numbers; the record's own number (where the kind has one) and version.
+    void add(const Record& record);
+
+private:
+    const RecordKind& kind_;
+    Statement row_;
+};
 
 /// Writes normal values with links as numbers. `record.id` 0 gives the row a number of its own, `version` 0 is 1.
 std::int64_t insertRecord(const Database& database, const RecordKind& kind, const Record& record);

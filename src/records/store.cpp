@@ -127,6 +127,19 @@ void Store::begin() {
     state_->copied.emplace_back();
 }
 
+void Store::beginReading() const {
+    if (state_->database.depth() == 0) state_->database.run("BEGIN");
+}
+
+void Store::endReading() const noexcept {
+    if (state_->database.depth() != 0) return;
+    try {
+        state_->database.run("COMMIT");
+    } catch (const Error&) {
+        // Nothing was written: what ends a reading cannot lose anything.
+    }
+}
+
 void Store::commit() {
     const auto copied = std::move(state_->copied.back());
     state_->copied.pop_back();

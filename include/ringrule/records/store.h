@@ -180,6 +180,19 @@ public:
         commit();
     }
 
+    /// Runs `body` while every read sees one state of the collection, whatever others write meanwhile.
+    template <class Body>
+    static void reading(const Store& store, Body&& body) {
+        store.beginReading();
+        try {
+            body();
+        } catch (...) {
+            store.endReading();
+            throw;
+        }
+        store.endReading();
+    }
+
 private:
     friend std::filesystem::path backUp(const Store& store);
     friend class CollectionFile;  // reads and writes whole tables for export, import and archive
@@ -191,6 +204,8 @@ private:
     void begin();
     void commit();
     void rollback();
+    void beginReading() const;
+    void endReading() const noexcept;
     std::unique_ptr<State> state_;
 };
 

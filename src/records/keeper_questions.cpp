@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/records/keeper_questions.h"
+
+#include <map>
+
+#include "records/collection_file.h"
+#include "records/statement.h"
+
+namespace ringrule {
+namespace {
+
+constexpr const char* kHere =
+    " (a.gone_on IS NULL OR a.gone_on > ?) AND NOT (EXISTS (SELECT 1 FROM stay WHERE animal = a.id) AND NOT EXISTS "
+    "(SELECT 1 FROM stay WHERE animal = a.id AND (to_day IS NULL OR to_day >= ?))) ";
+
+std::string daysAgo(Date on, Date then) {
+    const auto days = (on - then).count();
+    return std::to_string(days) + (days == 1 ? " day ago" : " days ago");
+}
+
+/// Animals here on `on` whose last day, as `lastDay` (SQL with one question mark for `on`) gives it, lies `days` back.
+std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const std::string& lastDay,
+                                        const std::string& what) {
+    Statement rows(CollectionFile::of(store), "SELECT a.code, a.name, " + lastDay + " AS last FROM animal a WHERE" +
+                                                  kHere + "ORDER BY last, a.code");
+    rows.bind(on).bind(on).bind(on).run();
+    std::vector<KeeperAnswer> answers;
+    while (rows.next()) {
+        const std::string code = rows.text();
+        const std::string name = rows.text();
+        const auto last = rows.dateOrNone();
+        if (last && (on - *last).count() <= days) continue;
+        answers.push_back({code, name,
+                           last ? "last " + what + " on " + formatDate(*last) + ", " + daysAgo(on, *last)
+                                : "never " + what});
+    }
+    return answers;
+}
+
+/// What was noted of a day's food.
+struct Meal {
+    bool taken = false;
+    bool refused = false;
+};
+
+/// The length of the run of refused days that ends with the last day noted.
+int refusedRun(const std::map<Date, Meal>& meals, Date on) {
+    int run = 0;
+    std::optional<Date> later;
+    for (auto day = meals.rbegin(); day != meals.rend(); ++day) {
+        if (day->first > on) continue;
+        if (!later && (on - day->first).count() > 7) return 0;
+        if (later && (*later - day->first).count() > 1) break;
+        if (!day->second.refused || day->second.taken) break;
+        ++run;
+        later = day->first;
+    }
+    return run;
+}
+
+}  // namespace
+
+std::vector<KeeperAnswer> whoIsDue(const Store& store, Date on, int everyDays) {
+    return lastDayBefore(store, on, everyDays - 1,
+                         "(SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = "
+                         "p.session WHERE m.animal = a.id AND s.on_day <= ?)",
+                         "photographed");
+}
+
+std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days) {
+    return lastDayBefore(
+        store, on, days,
+        "(SELECT max(d) FROM (SELECT s.on_day AS d FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON "
+        "s.id = p.session WHERE m.animal = a.id AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL UNION ALL "
+        "SELECT on_day FROM hand_measure h WHERE h.animal = a.id AND h.measure IN ('standard_length_mm', "
+        "'height_mm')) WHERE d <= ?)",
+        "measured");
+}
+
+std::vector<KeeperAnswer> whoRefuses(const Store& store, Date on, int days) {
+    Statement rows(CollectionFile::of(store),
+                   "SELECT coalesce(a.code, 'tank ' || t.code), coalesce(a.name, t.name), f.on_day, f.outcome, f.food "
+                   "FROM feeding_note f LEFT JOIN animal a ON a.id = f.animal LEFT JOIN tank t ON t.id = f.tank WHERE "
+                   "f.on_day <= ? AND (a.id IS NULL OR a.gone_on IS NULL OR a.gone_on > ?) ORDER BY f.on_day, f.id");
+    rows.bind(on).bind(on).run();
+    struct Eater {
+        std::string name;
+        std::string lastFood;
+        std::map<Date, Meal> meals;
+    };
+    std::map<std::string, Eater> eaters;
+    while (rows.next()) {
+        Eater& eater = eaters[rows.text()];
+        eater.name = rows.text();
+        Meal& meal = eater.meals[rows.date()];
+        const std::string outcome = rows.text();
+        meal.taken = meal.taken || outcome == "taken";
+        meal.refused = meal.refused || outcome == "refused";
+        if (outcome == "refused") eater.lastFood = rows.text();
+    }
+    std::vector<KeeperAnswer> answers;
+    for (const auto& [code, eater] : eaters) {
+        const int run = refusedRun(eater.meals, on);
+        if (run >= days)
+            answers.push_back({code, eater.name,
+                               "refused on " + std::to_string(run) + " days running, last " + eater.lastFood});
+    }
+    return answers;
+}
+
+std::vector<KeeperAnswer> whoIsOfUnknownSex(const Store& store, Date on, int days) {
+    Statement rows(CollectionFile::of(store),
+                   std::string("SELECT a.code, a.name, a.hatched_on, a.arrived_on FROM animal a WHERE a.sex = "
+                               "'unknown' AND") +
+                       kHere + "ORDER BY a.code");
+    rows.bind(on).bind(on).run();
+    std::vector<KeeperAnswer> answers;
+    while (rows.next()) {
+        const std::string code = rows.text();
+        const std::string name = rows.text();
+        const auto hatched = rows.dateOrNone();
+        const auto arrived = rows.dateOrNone();
+        const auto since = hatched ? hatched : arrived;
+        if (!since || (on - *since).count() < days) continue;
+        answers.push_back({code, name,
+                           std::string(hatched ? "hatched " : "arrived ") + formatDate(*since) + ", " +
+                               daysAgo(on, *since)});
+    }
+    return answers;
+}
+
+}  // namespace ringrule

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <map>
+
+#include <nlohmann/json.hpp>
+
+#include "records/collection_file.h"
+#include "records/csv_text.h"
+#include "records/durable_file.h"
+#include "records/new_folder.h"
+#include "records/photo_files.h"
+#include "records/record_rows.h"
+#include "records/record_values.h"
+#include "records/statement.h"
+#include "records/table_schema.h"
+#include "ringrule/error.h"
+#include "ringrule/records/package.h"
+
+namespace ringrule {
+namespace {
+
+namespace fs = std::filesystem;
+
+nlohmann::json readDescriptor(const fs::path& package) {
+    const fs::path file = package / "datapackage.json";
+    auto json = nlohmann::json::parse(textOfFile(file.string()), nullptr, false);
+    if (!json.is_object() || !json.contains("ringrule") || !json["ringrule"].is_object() ||
+        json["ringrule"].value("format", "") != "ringrule-package/1")
+        throw Error(ErrorKind::BadData, "this package was not written by Ringrule; import its tables one by one",
+                    file.string());
+    return json;
+}
+
+/// The table of one kind, line by line, its columns by name.
+class TableReader {
+public:
+    TableReader(const RecordKind& kind, const fs::path& package)
+        : file_((package / (kind.name + ".csv")).string()), reader_(textOfFile(file_), ',') {
+        const auto head = reader_.next();
+        if (!head || *head != tableColumns(kind)) fail("its columns are not those of this version");
+        columns_ = *head;
+    }
+
+    [[nodiscard]] bool next(Record& record) {
+        const auto cells = reader_.next();
+        if (!cells) return false;
+        if (cells->size() != columns_.size()) fail("this line has another number of cells");
+        record = {};
+        for (std::size_t i = 0; i < columns_.size(); ++i) {
+            if (columns_[i] == "id") record.id = number((*cells)[i]);
+            else if (columns_[i] == "row_version") record.version = number((*cells)[i]);
+            else if (!(*cells)[i].empty()) record.values[columns_[i]] = unguarded((*cells)[i]);
+        }
+        return true;
+    }
+
+    [[noreturn]] void fail(const std::string& what) const {
+        throw Error(ErrorKind::BadData, "line " + std::to_string(reader_.line()) + ": " + what + "; nothing was imported",
+                    file_);
+    }
+
+private:
+    std::int64_t number(const std::string& text) const {
+        try {
+            return std::stoll(text);
+        } catch (const std::exception&) {
+            fail("\"" + text + "\" is no number");
+        }
+    }
+    std::string file_;
+    CsvReader reader_;
+    std::vector<std::string> columns_;
+};
+
+/// The numbers of the records that are called by codes, by kind and code.
+using Codes = std::map<std::string, std::map<std::string, std::int64_t>>;
+
+Codes codesOf(const fs::path& package) {
+    Codes codes;
+    for (const RecordKind& kind : recordKinds()) {
+        if (!kind.coded()) continue;
+        TableReader rows(kind, package);
+        for (Record record; rows.next(record);) codes[kind.name][record.text("code")] = record.id;
+    }
+    return codes;
+}
+
+std::int64_t importTable(const Database& database, const RecordKind& kind, const fs::path& package, const Codes& codes) {
+    TableReader rows(kind, package);
+    RecordWriter writer(database, kind);
+    std::int64_t count = 0;
+    for (Record record; rows.next(record); ++count) {
+        try {
+            record.values = normalStoredValues(kind, record.values);
+        } catch (const Error& error) {
+            rows.fail(error.what());
+        }
+        for (const RecordField& field : kind.fields) {
+            if (field.type != FieldType::Link || !recordKind(field.of).coded() || record.text(field.name).empty())
+                continue;
+            const auto& known = codes.at(field.of);
+            const auto found = known.find(record.text(field.name));
+            if (found == known.end())
+                rows.fail("there is no " + field.of + " \"" + record.text(field.name) + "\" in this package");
+            record.values[field.name] = std::to_string(found->second);
+        }
+        writer.add(record);
+    }
+    return count;
+}
+
+/// Copies the photos that the collection lists and the box files; returns how many photos are not there.
+int copyFiles(const Database& database, const fs::path& package, const fs::path& folder) {
+    Statement rows(database, "SELECT stored_name, content_hash FROM photo");
+    rows.run();
+    int lacking = 0;
+    while (rows.next()) {
+        const std::string name = fs::path(rows.text()).filename().string();
+        const std::string hash = rows.text();
+        const fs::path original = package / "photos" / name;
+        if (fs::exists(original)) copyOriginal(original, folder / "photos" / name, hash);
+        else ++lacking;
+    }
+    std::error_code none;
+    for (const auto& entry : fs::directory_iterator(package / "calibration", none))
+        if (entry.is_regular_file()) copyWhole(entry.path(), folder / "calibration" / entry.path().filename());
+    return lacking;
+}
+
+}  // namespace
+
+PackageReport importPackage(const fs::path& package, const fs::path& folder) {
+    const nlohmann::json descriptor = readDescriptor(package);
+    const Codes codes = codesOf(package);
+    NewFolder fresh(folder);
+    PackageReport report;
+    {
+        Store store = Store::create(fresh.path());
+        Database& database = CollectionFile::of(store);
+        store.together([&] {
+            database.run("PRAGMA defer_foreign_keys = ON");
+            for (const RecordKind& kind : recordKinds()) report.records += importTable(database, kind, package, codes);
+            for (const auto& [name, value] : descriptor["ringrule"]["settings"].items())
+                Statement(database, "INSERT OR REPLACE INTO meta (key, value) VALUES (?, ?)")
+                    .bind(name)
+                    .bind(value.get<std::string>())
+                    .run();
+        });
+        report.photosLacking = copyFiles(database, package, fresh.path());
+        database.run("PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+    fresh.keep();
+    return report;
+}
+
+}  // namespace ringrule

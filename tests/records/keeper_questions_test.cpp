@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+
+#include "ringrule/records/keeper_questions.h"
+#include "sample_records.h"
+#include "../scratch_folder.h"
+
+using namespace ringrule;
+using namespace std::chrono_literals;
+
+namespace {
+
+const Date kToday{2031y / 7 / 1};
+
+struct House {
+    ScratchFolder scratch;
+    Store store = Store::create(scratch / "house");
+
+    AnimalId add(const std::string& code, Sex sex = Sex::Female) {
+        Animal animal = sample::animal(code, std::nullopt);
+        animal.sex = sex;
+        return store.addAnimal(animal);
+    }
+    void photograph(AnimalId animal, Date on, bool accepted = true) {
+        Session session = sample::session();
+        session.on = on;
+        StoredPhoto photo;
+        photo.session = store.addSession(session);
+        const std::string name = std::to_string(photo.session.value);
+        StoredMeasure measure = sample::stored(store.addPhoto(photo, scratch.write(name + ".jpg", name)), animal);
+        measure.accepted = accepted;
+        store.addMeasure(measure);
+    }
+    void feed(AnimalId animal, int daysAgo, const std::string& outcome) {
+        store.addFeedingNote({animal, {}, kToday - std::chrono::days(daysAgo), "mysids", outcome, "K1", ""});
+    }
+};
+
+std::string codes(const std::vector<KeeperAnswer>& answers) {
+    std::string all;
+    for (const KeeperAnswer& answer : answers) all += (all.empty() ? "" : " ") + answer.code;
+    return all;
+}
+
+}  // namespace
+
+TEST_CASE("who is due for photos and who has no measure in six weeks") {
+    House house;
+    house.add("never");
+    house.photograph(house.add("recent"), kToday - std::chrono::days(29));
+    house.photograph(house.add("due"), kToday - std::chrono::days(30));
+    house.photograph(house.add("limit"), kToday - std::chrono::days(42));
+    house.photograph(house.add("late"), kToday - std::chrono::days(43));
+    const AnimalId doubtful = house.add("doubtful");
+    house.photograph(doubtful, kToday - std::chrono::days(5), false);  // photographed, but no measure counts yet
+    const AnimalId byHand = house.add("by-hand");
+    house.store.addHandMeasure({byHand, kToday - std::chrono::days(3), "standard_length_mm", 90.0, {}, "", "", ""});
+    house.photograph(house.add("later"), kToday + std::chrono::days(3));
+    CHECK(codes(whoIsDue(house.store, kToday)) == "by-hand later never late limit due");
+    CHECK(codes(whoIsUnmeasured(house.store, kToday)) == "doubtful later never late");
+    CHECK(whoIsUnmeasured(house.store, kToday).back().why == "last measured on 2031-05-19, 43 days ago");
+}
+
+TEST_CASE("who died or left is asked for no more") {
+    House house;
+    house.add("here");
+    const TankId tank = house.store.addTank({{}, "B3", ""});
+    house.store.addStay({house.add("moved-out"), tank, Date{2031y / 1 / 1}, Date{2031y / 6 / 1}});
+    house.store.addStay({house.add("in-tank"), tank, Date{2031y / 1 / 1}, std::nullopt});
+    house.add("dead");
+    house.store.changeRecord("animal", house.store.numberOf("animal", "dead"), 1,
+                             {{"gone_on", "2031-06-30"}, {"gone_how", "died"}});
+    CHECK(codes(whoIsDue(house.store, kToday)) == "here in-tank");
+    CHECK(codes(whoIsDue(house.store, Date{2031y / 5 / 1})) == "dead here in-tank moved-out");
+}
+
+TEST_CASE("whose food was refused three days running") {
+    House house;
+    const AnimalId refuser = house.add("refuser");
+    const AnimalId eater = house.add("eater");
+    const AnimalId gap = house.add("gap");
+    const AnimalId past = house.add("past");
+    for (const int ago : {0, 1, 2}) house.feed(refuser, ago, "refused");
+    for (const int ago : {0, 1, 2}) house.feed(eater, ago, "refused");
+    house.feed(eater, 1, "taken");
+    for (const int ago : {0, 1, 3}) house.feed(gap, ago, "refused");
+    for (const int ago : {20, 21, 22}) house.feed(past, ago, "refused");
+    const auto answers = whoRefuses(house.store, kToday);
+    CHECK(codes(answers) == "refuser");
+    CHECK(answers.at(0).why == "refused on 3 days running, last mysids");
+    CHECK(codes(whoRefuses(house.store, kToday, 2)) == "gap refuser");
+    CHECK(codes(whoRefuses(house.store, kToday - std::chrono::days(20))) == "past");
+}
+
+TEST_CASE("who is of unknown sex at six months") {
+    House house;
+    house.add("known");
+    house.add("unknown", Sex::Unknown);  // hatched 2030-11-15
+    CHECK(codes(whoIsOfUnknownSex(house.store, kToday)) == "unknown");
+    CHECK(whoIsOfUnknownSex(house.store, Date{2031y / 5 / 16}).empty());  // 182 days
+    CHECK(codes(whoIsOfUnknownSex(house.store, Date{2031y / 5 / 17})) == "unknown");
+}
