@@ -6,6 +6,7 @@
 
 #include "cli/command.h"
 #include "cli/interrupt.h"
+#include "cli/repeat_table.h"
 #include "cli/session_report.h"
 #include "ringrule/workflow/collection_review.h"
 
@@ -39,6 +40,12 @@ ExitStatus addSession(const SessionOptions& options) {
     printSummary(std::cout, summary);
     const auto histories = historiesFromStore(store);
     printSession(std::cout, histories, summary.on);
+    printBoxNotes(std::cout, store, summary.on);
+    printRepeats(std::cout, "\nRepeats: photos of one animal on " + formatDate(summary.on) + " against each other",
+                 repeatsOfDay(store, summary.on), true);
+    if (!session.keeper.empty())
+        printRepeats(std::cout, "\nThe same over all sessions of keeper " + session.keeper,
+                     repeatsOfKeeper(store, session.keeper), false);
     return summary.troubles.empty() ? ExitStatus::Done : ExitStatus::NotMeasured;
 }
 
