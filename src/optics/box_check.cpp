@@ -158,6 +158,8 @@ std::string_view boxFaultId(BoxFault fault) {
             return "plate-uneven";
         case BoxFault::PlateTilted:
             return "plate-tilted";
+        case BoxFault::PlateUpsideDown:
+            return "plate-upside-down";
         case BoxFault::DistanceOff:
             return "distance-off";
         case BoxFault::NotThisCamera:
@@ -166,6 +168,11 @@ std::string_view boxFaultId(BoxFault fault) {
             break;
     }
     return "length-off";
+}
+
+std::vector<BoxFault> allBoxFaults() {
+    return {BoxFault::MarkersMissing,  BoxFault::MarkerOff,   BoxFault::PlateUneven,   BoxFault::PlateTilted,
+            BoxFault::PlateUpsideDown, BoxFault::DistanceOff, BoxFault::NotThisCamera, BoxFault::LengthOff};
 }
 
 bool PlateCheck::holds() const {
@@ -187,6 +194,9 @@ PlateCheck checkPlate(const Box& box, const FoundPlate& plate, const Scale& scal
     judgeLens(scale, check);
     judgeDistance(check);
     judgeTilt(scale, check);
+    if (has(scale, Remark::PlateUpsideDown))
+        check.findings.push_back(
+            {BoxFault::PlateUpsideDown, false, std::string(remarkSentence(Remark::PlateUpsideDown))});
     return check;
 }
 

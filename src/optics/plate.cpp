@@ -11,6 +11,7 @@
 
 #include <opencv2/core.hpp>
 
+#include "optics/broken_corners.h"
 #include "optics/dictionary.h"
 #include "optics/expected_marker.h"
 #include "optics/marker_corners.h"
@@ -64,12 +65,6 @@ bool seenBefore(const std::vector<FoundMarker>& markers, const FoundMarker& mark
     });
 }
 
-PixelPoint pixelOnPlate(const ConsistentMarkers& placed, PlatePoint atMm, const std::optional<PhotoLens>& lens) {
-    const Eigen::Vector3d homogeneous = placed.imageFromPlate * Eigen::Vector3d(atMm.x, atMm.y, 1.0);
-    const Eigen::Vector2d at = homogeneous.hnormalized();
-    return lens ? lens->pixelFromRay(at) : PixelPoint{at.x(), at.y()};
-}
-
 void look(Search& search, const ReducedImage& image, const Searched& in, int windowPx) {
     DetectedSquares found = detectMarkers(image, in.dictionary, {kPlateCorrection, windowPx});
     search.squares.insert(search.squares.end(), found.others.begin(), found.others.end());
@@ -90,9 +85,7 @@ void lookWhereExpected(Search& search, const Searched& in) {
         const auto& placed = search.placed.markers;
         if (std::any_of(placed.begin(), placed.end(), [&](const FoundMarker& m) { return m.id == printed.id; }))
             continue;
-        FoundMarker expected{printed.id, {}};
-        const auto cornersMm = markerCornersMm(printed);
-        for (std::size_t k = 0; k < 4; ++k) expected.cornersPx[k] = pixelOnPlate(search.placed, cornersMm[k], in.lens);
+        const FoundMarker expected = markerOnPlate(search.placed, printed, in.lens);
         if (const auto found = markerAsExpected(in.grey, expected, in.dictionary, in.lens))
             search.all.push_back(*found);
     }
@@ -221,6 +214,7 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
                            "Photograph it straight on."};
         return refusalFor(best, coarse, box);
     }
+    best.placed = withMendedCorners(best.placed, grey, box.plate, in.dictionary, in.lens);
     if (secondPlateIn(best.all, best.placed, box.plate, in.lens))
         return Refusal{"two-plates",
                        "Two scale plates are in the photo. Leave one before the camera, or take away what mirrors it."};

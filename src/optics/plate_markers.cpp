@@ -118,6 +118,20 @@ ConsistentMarkers consistentMarkers(const std::vector<FoundMarker>& found, const
     return result;
 }
 
+PixelPoint pixelOnPlate(const ConsistentMarkers& placed, PlatePoint atMm, const std::optional<PhotoLens>& lens) {
+    const Eigen::Vector3d homogeneous = placed.imageFromPlate * Eigen::Vector3d(atMm.x, atMm.y, 1.0);
+    const Eigen::Vector2d at = homogeneous.hnormalized();
+    return lens ? lens->pixelFromRay(at) : PixelPoint{at.x(), at.y()};
+}
+
+FoundMarker markerOnPlate(const ConsistentMarkers& placed, const PlateMarker& printed,
+                          const std::optional<PhotoLens>& lens) {
+    FoundMarker marker{printed.id, {}};
+    const auto cornersMm = markerCornersMm(printed);
+    for (std::size_t k = 0; k < 4; ++k) marker.cornersPx[k] = pixelOnPlate(placed, cornersMm[k], lens);
+    return marker;
+}
+
 bool enoughMarkers(const std::vector<FoundMarker>& markers, const PlateLayout& plate) {
     if (markers.size() != 2) return markers.size() > 2;
     const PlateMarker* a = markerOfPlate(plate, markers[0].id);

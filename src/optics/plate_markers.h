@@ -32,6 +32,12 @@ struct ConsistentMarkers {
 [[nodiscard]] ConsistentMarkers consistentMarkers(const std::vector<FoundMarker>& found, const PlateLayout& plate,
                                                   const std::optional<PhotoLens>& lens);
 
+/// Where a point of the plate, or one of its markers, appears in the photo by the markers that were placed.
+[[nodiscard]] PixelPoint pixelOnPlate(const ConsistentMarkers& placed, PlatePoint atMm,
+                                      const std::optional<PhotoLens>& lens);
+[[nodiscard]] FoundMarker markerOnPlate(const ConsistentMarkers& placed, const PlateMarker& printed,
+                                        const std::optional<PhotoLens>& lens);
+
 /// Whether the markers fix a scale: three of them, or two at least half the plate's diagonal apart.
 [[nodiscard]] bool enoughMarkers(const std::vector<FoundMarker>& markers, const PlateLayout& plate);
 

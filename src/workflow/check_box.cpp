@@ -31,6 +31,9 @@ bool BoxCheck::holds() const {
 BoxCheck checkBox(const std::filesystem::path& path, const Box& box, const BoxCheckOptions& options) {
     const Photo photo = loadPhoto(path);
     BoxCheck check;
+    check.takenAt = photo.takenAt.value_or("");
+    check.photoHash = photo.contentHash;
+    check.camera = {photo.cameraMake, photo.cameraModel, photo.focalLengthMm};
     const auto plate = findPlate(photo, box);
     if (!plate) {
         check.refusal = plate.refusal();

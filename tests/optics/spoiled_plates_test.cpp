@@ -34,6 +34,9 @@ Box statedBox(const render::Box& box) {
     return stated;
 }
 
+// Of photos 1920 px wide, the plate 1700: 0.35 mm.
+constexpr double kMostOffPx = 3.0;
+
 struct Tally {
     int plates = 0;
     int refused = 0;
@@ -94,7 +97,11 @@ void add(Tally& tally, const render::Scene& scene, const std::string& keepIn = {
     for (const FoundMarker& marker : plate.value().markers) {
         const double error = errorPx(marker, scene, camera);
         tally.worstPx = std::max(tally.worstPx, error);
-        if (error > 3.0) ++tally.misplaced;
+        if (error > kMostOffPx) {
+            ++tally.misplaced;
+            if (!keepIn.empty())
+                std::cout << "seed " << scene.seed << " marker " << marker.id << " off by " << error << " px\n";
+        }
         if (marker.id == spoiled.hiddenId) {
             ++tally.hiddenFound;
             continue;

@@ -17,17 +17,21 @@ namespace ringrule {
 
 /// What can be wrong with a box.
 enum class BoxFault {
-    MarkersMissing,  ///< markers of the plate are hidden or dirty
-    MarkerOff,       ///< one marker lies elsewhere than the others say
-    PlateUneven,     ///< the corners scatter: the plate is bent, the print uneven, or the lens another
-    PlateTilted,     ///< the camera stands oblique to the plate
-    DistanceOff,     ///< the plate looks as from another distance than the box file states
-    NotThisCamera,   ///< the lens in the box file is not of this camera or setting, or there is none
-    LengthOff,       ///< a rod of known length reads wrong
+    MarkersMissing,   ///< markers of the plate are hidden or dirty
+    MarkerOff,        ///< one marker lies elsewhere than the others say
+    PlateUneven,      ///< the corners scatter: the plate is bent, the print uneven, or the lens another
+    PlateTilted,      ///< the camera stands oblique to the plate
+    PlateUpsideDown,  ///< the plate's top is at the bottom of the photo
+    DistanceOff,      ///< the plate looks as from another distance than the box file states
+    NotThisCamera,    ///< the lens in the box file is not of this camera or setting, or there is none
+    LengthOff,        ///< a rod of known length reads wrong
 };
 
 /// Stable id of a fault, e.g. "distance-off".
 [[nodiscard]] std::string_view boxFaultId(BoxFault fault);
+
+/// Every fault, in the order above.
+[[nodiscard]] std::vector<BoxFault> allBoxFaults();
 
 struct BoxFinding {
     BoxFault fault{};

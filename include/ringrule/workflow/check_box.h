@@ -3,8 +3,10 @@
 
 #include <filesystem>
 #include <optional>
+#include <string>
 
 #include "ringrule/optics/box_check.h"
+#include "ringrule/optics/box_history.h"
 
 namespace ringrule {
 
@@ -18,6 +20,9 @@ struct BoxCheck {
     std::optional<PlateCheck> plate;
     std::optional<RodCheck> rod;
     std::optional<Refusal> refusal;
+    std::string takenAt{};  ///< of the photo, ISO 8601; empty when it does not say
+    std::string photoHash{};
+    CameraSeen camera{};
 
     /// Whether all that was asked for was told and is as the box file says.
     [[nodiscard]] bool holds() const;
