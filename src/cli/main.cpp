@@ -6,6 +6,7 @@
 #include "cli/box_command.h"
 #include "cli/cards_command.h"
 #include "cli/check_command.h"
+#include "cli/collection_commands.h"
 #include "cli/command.h"
 #include "cli/interrupt.h"
 #include "cli/lens_command.h"
@@ -32,6 +33,11 @@ void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
     ringrule::cli::addBoxCommand(app, chosen);
     ringrule::cli::addLensCommand(app, chosen);
     ringrule::cli::addCheckCommand(app, chosen);
+    ringrule::cli::addRecordCommands(app, chosen);
+    ringrule::cli::addLogCommands(app, chosen);
+    ringrule::cli::addWhoCommand(app, chosen);
+    ringrule::cli::addSafetyCommands(app, chosen);
+    ringrule::cli::addExchangeCommands(app, chosen);
 }
 
 ExitStatus runChosen(const ringrule::cli::Run& chosen) {

@@ -38,6 +38,7 @@ ExitStatus review(const ReviewOptions& options) {
         on = *std::prev(after);
     }
     printSession(std::cout, histories, on);
+    printBoxNotes(std::cout, store, on);
     printFindings(std::cout, histories, on);
     return ExitStatus::Done;
 }

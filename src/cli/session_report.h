@@ -19,6 +19,9 @@ void printTroubles(std::ostream& out, const SessionSummary& summary, const std::
 /// The session of a day as a table: each animal's length, ratios, growth since its last session and findings.
 void printSession(std::ostream& out, std::span<const AnimalHistory> histories, Date on);
 
+/// A line for each box of that day's sessions that was not checked lately, or did not measure true.
+void printBoxNotes(std::ostream& out, const Store& store, Date on);
+
 /// The animals that need a look after the session of a day: reason, evidence, what else explains it, what to do next.
 void printFindings(std::ostream& out, std::span<const AnimalHistory> histories, Date on);
 

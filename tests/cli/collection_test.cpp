@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <catch2/catch.hpp>
+
+#include "run_program.h"
+#include "../scratch_folder.h"
+
+namespace {
+
+struct House {
+    ScratchFolder scratch;
+    std::string store = (scratch / "house").string();
+
+    House() {
+        REQUIRE(run({"create", store}).status == 0);
+        REQUIRE(add({"animal", "code=P4", "species=Syngnathus typhle", "shape=pipefish", "hatched_on=2030-11-15"})
+                    .status == 0);
+    }
+    [[nodiscard]] static Ran run(const std::vector<std::string>& words) { return ringrule(words); }
+    /// A command on this collection: `words` with `--store` at the end.
+    [[nodiscard]] Ran on(std::vector<std::string> words) const {
+        words.insert(words.end(), {"--store", store});
+        return ringrule(words);
+    }
+    [[nodiscard]] Ran add(std::vector<std::string> words) const {
+        words.insert(words.begin(), "add");
+        words.insert(words.end(), {"--keeper", "K1"});
+        return on(words);
+    }
+};
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("records are added, changed, listed, logged and taken back by commands") {
+    const House house;
+    CHECK(house.add({"feeding", "animal=P4", "on_day=2031-03-01", "food=frozen mysids", "outcome=refused"}).out ==
+          "Added feeding 1\n");
+    CHECK(has(house.on({"list", "feeding"}).out, "1,1,P4,,2031-03-01,frozen mysids,refused,K1,\r\n"));
+    CHECK(house.on({"change", "animal", "P4", "sex=male", "--row-version", "1"}).status == 0);
+    const Ran late = house.on({"change", "animal", "P4", "sex=female", "--row-version", "1"});
+    CHECK(late.status == 2);
+    CHECK(has(late.err, "animal P4 was changed by"));
+    const Ran log = house.on({"log", "--of", "animal P4"});
+    CHECK(has(log.out, "changed animal P4: sex: unknown -> sex: male"));
+    CHECK(house.on({"undo", "3"}).status == 0);
+    CHECK(has(house.on({"list", "animal"}).out, ",unknown,"));
+    CHECK(house.on({"remove", "feeding", "1"}).status == 0);
+    CHECK_FALSE(has(house.on({"list", "feeding"}).out, "P4"));
+    const Ran bad = house.add({"feeding", "animal=P9", "on_day=2031-03-01", "food=x", "outcome=taken"});
+    CHECK(bad.status == 2);
+    CHECK(bad.err == "ringrule: there is no animal \"P9\" in this collection\n");
+    CHECK(has(House::run({"list"}).out, "feeding: Food offered, taken or refused"));
+}
+
+TEST_CASE("what a keeper asks is answered") {
+    const House house;
+    for (const std::string day : {"2031-03-01", "2031-03-02", "2031-03-03"})
+        REQUIRE(house.add({"feeding", "animal=P4", "on_day=" + day, "food=mysids", "outcome=refused"}).status == 0);
+    CHECK(house.on({"who", "refusing", "--on", "2031-03-03"}).out ==
+          "P4: refused on 3 days running, last mysids\n");
+    CHECK(house.on({"who", "refusing", "--on", "2031-03-03", "--days", "4"}).out == "Nobody.\n");
+    CHECK(house.on({"who", "due"}).out == "P4: never photographed\n");
+    CHECK(house.on({"who", "unmeasured"}).out == "P4: never measured\n");
+    CHECK(has(house.on({"who", "unsexed", "--on", "2031-06-15"}).out, "P4: hatched 2030-11-15, 212 days ago"));
+    CHECK(house.on({"who", "knows"}).status == 2);
+}
+
+TEST_CASE("backup and restore, archive and unpack, export and import give the collection back") {
+    const House house;
+    REQUIRE(house.on({"backup"}).status == 0);
+    CHECK(has(house.on({"backup", "--list"}).out, "collection-"));
+    REQUIRE(house.add({"tank", "code=B3"}).status == 0);
+    const std::string archive = house.scratch / "house.zip";
+    CHECK(house.on({"archive", "--out", archive}).status == 0);
+    CHECK(house.on({"restore"}).status == 0);
+    CHECK_FALSE(has(house.on({"list", "tank"}).out, "B3"));
+    const std::string again = house.scratch / "again";
+    CHECK(House::run({"unpack", archive, again}).status == 0);
+    CHECK(has(ringrule({"list", "tank", "--store", again}).out, "B3"));
+    CHECK(House::run({"unpack", archive, again}).status == 2);
+    const std::string package = house.scratch / "package";
+    CHECK(house.on({"export", "--out", package}).status == 0);
+    const std::string third = house.scratch / "third";
+    CHECK(House::run({"import", package, "--new", third}).status == 0);
+    CHECK(ringrule({"list", "animal", "--store", third}).out == house.on({"list", "animal"}).out);
+    CHECK(house.on({"export", "--out", house.scratch / "dwc", "--as", "darwin-core"}).status == 0);
+    CHECK(house.on({"verify"}).status == 0);
+}
+
+TEST_CASE("a table is shown before it is written, and a bad row is told by its line") {
+    const House house;
+    const std::string table =
+        house.scratch.write("old.csv", "animal;date;SL (cm)\nP4;3/4/2030;10,1\nP9;13/4/2030;9\n");
+    const std::vector<std::string> words{"import", table, "--as", "hand-measure", "--day-order", "dmy"};
+    const Ran seen = house.on(words);
+    CHECK(seen.status == 1);
+    CHECK(has(seen.out, "SL (cm) -> standard_length_mm, times 10 (10,1)"));
+    CHECK(has(seen.err, "line 3: there is no animal \"P9\""));
+    house.scratch.write("old.csv", "animal;date;SL (cm)\nP4;3/4/2030;10,1\n");
+    CHECK(has(house.on(words).out, "Nothing was written"));
+    auto writing = words;
+    writing.emplace_back("--write");
+    CHECK(house.on(writing).status == 0);
+    CHECK(has(house.on({"list", "hand-measure"}).out, "P4,2030-04-03,standard_length_mm,101,"));
+}
+
+TEST_CASE("commands on a collection: bad use is status 2, and each has its help") {
+    const House house;
+    CHECK(house.on({"add", "meal", "x=1"}).status == 2);
+    CHECK(house.on({"add", "tank", "code"}).status == 2);
+    CHECK(house.on({"undo", "99"}).status == 2);
+    CHECK(house.on({"restore"}).status == 2);  // no backup
+    CHECK(house.on({"import", "nowhere.csv", "--as", "animal"}).status == 2);
+    CHECK(House::run({"import", "nowhere"}).status == 2);
+    for (const char* command : {"add", "change", "remove", "list", "log", "undo", "who", "verify", "backup", "restore",
+                                "archive", "unpack", "export", "import"}) {
+        INFO(command);
+        CHECK(ringrule({command, "--help"}).status == 0);
+    }
+}
