@@ -148,9 +148,10 @@ Chart growthChart(std::span<const GrowthLine> lines, ChartMeasure measure, const
     Chart chart;
     chart.title = options.title;
     chart.emptySentence = "No animal has this measure yet.";
-    int style = 0;
+    int place = 0;
     for (const GrowthLine& line : lines) {
-        ChartSeries series = seriesOf(line, measure, byAge, style++);
+        ChartSeries series = seriesOf(line, measure, byAge, line.style >= 0 ? line.style : place);
+        ++place;
         if (!series.points.empty()) chart.series.push_back(std::move(series));
     }
     if (options.band) chart.band = bandOf(chart.series, options.smallestGroupForBand);

@@ -18,6 +18,7 @@ struct GrowthLine {
     std::string label;
     std::vector<Observation> points;
     bool highlighted = false;
+    int style = -1;  ///< colour and marker shape of its series; −1: by its place among the lines
 };
 
 enum class ChartMeasure { StandardLength, DepthRatio, GirthRatio, WidthRatio };
