@@ -43,10 +43,30 @@ Grid traceGrid(const Scene& scene, const Camera& camera) {
     return grid;
 }
 
-// Soft shadow of the body on the plate: 0 … 1, kShadowPxPerMm texels a millimetre.
-cv::Mat1f castShadow(const Scene& scene, const Body& body, const Sight& sight) {
-    cv::Mat1f shadow(static_cast<int>(scene.box.plateMm.height * kShadowPxPerMm),
-                     static_cast<int>(scene.box.plateMm.width * kShadowPxPerMm), 0.0F);
+// One of the photo's animals, with the scene as if it were alone.
+struct Actor {
+    Scene scene;
+    Body body;
+    Sight sight;
+};
+
+std::vector<Actor> companionsOf(const Scene& scene) {
+    std::vector<Actor> actors;
+    for (const Companion& companion : scene.companions) {
+        Scene own = scene;
+        own.animal = companion.animal;
+        own.posture = companion.posture;
+        own.placement = companion.placement;
+        own.seed = seedOf(scene.seed, 900 + actors.size());
+        Body body = bodyOf(own.animal, own.posture, own.view);
+        Sight sight(own, body);
+        actors.push_back({std::move(own), std::move(body), std::move(sight)});
+    }
+    return actors;
+}
+
+// Adds the body's sharp shadow on the plate, kShadowPxPerMm texels a millimetre.
+void castShadow(cv::Mat1f& shadow, const Scene& scene, const Body& body, const Sight& sight) {
     for (const Part& part : body.parts) {
         std::vector<cv::Point2d> outline;
         for (const cv::Point2d& point : outlineOf(part)) {
@@ -60,6 +80,14 @@ cv::Mat1f castShadow(const Scene& scene, const Body& body, const Sight& sight) {
             cv::max(window, cover.share(shown - cover.bounds.tl()), window);
         }
     }
+}
+
+// Soft shadow of all bodies: 0 … 1.
+cv::Mat1f shadowOf(const Scene& scene, const Body& body, const Sight& sight, const std::vector<Actor>& companions) {
+    cv::Mat1f shadow(static_cast<int>(scene.box.plateMm.height * kShadowPxPerMm),
+                     static_cast<int>(scene.box.plateMm.width * kShadowPxPerMm), 0.0F);
+    castShadow(shadow, scene, body, sight);
+    for (const Actor& actor : companions) castShadow(shadow, scene, actor.body, actor.sight);
     cv::GaussianBlur(shadow, shadow, {}, scene.light.shadowBlurMm * kShadowPxPerMm);
     cv::multiply(shadow, scene.light.shadow, shadow);
     return shadow;
@@ -215,12 +243,20 @@ void layEyes(cv::Mat3f& picture, const Body& body, const Sight& sight, const cv:
     }
 }
 
+void layBody(cv::Mat3f& picture, const Scene& scene, const Body& body, const Sight& sight) {
+    const cv::Vec3f light = animalLight(scene);
+    layFins(picture, body, sight, linearBgr(scene.animal.coat.srgb).mul(light) * 0.8F);
+    layAnimal(picture, paintAnimal(scene, body, sight), light);
+    layEyes(picture, body, sight, light);
+}
+
 }  // namespace
 
 cv::Mat3f exposeScene(const Scene& scene, const Body& body, const Sight& sight) {
     const Grid grid = traceGrid(scene, sight.camera());
-    const PlatePicture plate = drawPlate(scene.box, scene.animal, scene.card, scene.seed);
-    const cv::Mat1f shadow = castShadow(scene, body, sight);
+    const PlatePicture plate = drawPlate(scene.box, scene.animal, scene.card, scene.seed, scene.darkPlate);
+    const std::vector<Actor> companions = companionsOf(scene);
+    const cv::Mat1f shadow = shadowOf(scene, body, sight, companions);
     const PlatePainter painter(scene, grid, plate, shadow);
     cv::Mat3f picture(scene.sensor.heightPx, scene.sensor.widthPx);
     for (int y = 0; y < picture.rows; ++y) {
@@ -228,10 +264,8 @@ cv::Mat3f exposeScene(const Scene& scene, const Body& body, const Sight& sight) 
             picture(y, x) = painter.at(x, y);
         }
     }
-    const cv::Vec3f light = animalLight(scene);
-    layFins(picture, body, sight, linearBgr(scene.animal.coat.srgb).mul(light) * 0.8F);
-    layAnimal(picture, paintAnimal(scene, body, sight), light);
-    layEyes(picture, body, sight, light);
+    layBody(picture, scene, body, sight);
+    for (const Actor& actor : companions) layBody(picture, actor.scene, actor.body, actor.sight);
     return picture;
 }
 

@@ -16,6 +16,8 @@ namespace {
 
 constexpr unsigned char kInk = 14;
 constexpr unsigned char kWhite = 222;
+constexpr unsigned char kDarkGround = 18;
+constexpr double kPatchShare = 1.0 / 6.0;  // of a marker's side: white round it on a dark plate
 
 cv::Ptr<cv::aruco::Dictionary> dictionaryNamed(const std::string& name) {
     if (name == "DICT_4X4_50") {
@@ -85,31 +87,32 @@ void drawMarker(PlatePicture& plate, const Marker& marker, const std::string& di
     }
 }
 
-void writeText(PlatePicture& plate, const std::string& text, cv::Point2d centreMm, double heightMm) {
+void writeText(PlatePicture& plate, const std::string& text, cv::Point2d centreMm, double heightMm,
+               int ink = kInk + 20) {
     const double scale = heightMm * plate.pxPerMm / 21.0;  // Hershey capitals are 21 px high
     const int thickness = std::max(1, static_cast<int>(std::lround(0.16 * heightMm * plate.pxPerMm)));
     int base = 0;
     const cv::Size size = cv::getTextSize(text, cv::FONT_HERSHEY_SIMPLEX, scale, thickness, &base);
     const cv::Point origin(static_cast<int>(centreMm.x * plate.pxPerMm) - size.width / 2,
                            static_cast<int>(centreMm.y * plate.pxPerMm) + size.height / 2);
-    cv::putText(plate.reflectance, text, origin, cv::FONT_HERSHEY_SIMPLEX, scale, cv::Scalar(kInk + 20), thickness,
+    cv::putText(plate.reflectance, text, origin, cv::FONT_HERSHEY_SIMPLEX, scale, cv::Scalar(ink), thickness,
                 cv::LINE_AA);
 }
 
 // Millimetre ticks along the lower edge, a number every ten where no marker is near.
-void drawScale(PlatePicture& plate, const Box& box) {
+void drawScale(PlatePicture& plate, const Box& box, int ink) {
     const double size = box.plateMm.width / 200.0;  // of the drawing, against the bench box's plate
     const double foot = box.plateMm.height - 0.6 * size;
     const int margin = std::max(1, static_cast<int>(std::lround(5.0 * size)));
     const int last = static_cast<int>(box.plateMm.width) - margin;
     for (int mm = margin; mm <= last; ++mm) {
         const double length = size * (mm % 10 == 0 ? 3.6 : (mm % 5 == 0 ? 3.0 : 2.2));
-        fillRectangle(plate, {mm - 0.1 * size, foot - length, 0.2 * size, length}, kInk + 25);
+        fillRectangle(plate, {mm - 0.1 * size, foot - length, 0.2 * size, length}, ink);
         const bool nearMarker = std::any_of(box.markers.begin(), box.markers.end(), [&](const Marker& m) {
             return std::abs(m.centreMm.x - mm) < 0.5 * m.sideMm + 4.0 * size && m.centreMm.y > 0.5 * box.plateMm.height;
         });
         if (mm % 10 == 0 && !nearMarker) {
-            writeText(plate, std::to_string(mm), {static_cast<double>(mm), foot - 5.4 * size}, 2.0 * size);
+            writeText(plate, std::to_string(mm), {static_cast<double>(mm), foot - 5.4 * size}, 2.0 * size, ink);
         }
     }
 }
@@ -190,15 +193,19 @@ std::array<cv::Point2d, 4> markerCornersMm(cv::Point2d centreMm, double sideMm, 
     return {centreMm - x - y, centreMm + x - y, centreMm + x + y, centreMm - x + y};
 }
 
-PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed) {
+PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed, bool dark) {
     PlatePicture plate;
     plate.pxPerMm = std::floor(4000.0 / std::max(box.plateMm.width, box.plateMm.height));
     plate.reflectance = cv::Mat1b(static_cast<int>(std::lround(box.plateMm.height * plate.pxPerMm)),
-                                  static_cast<int>(std::lround(box.plateMm.width * plate.pxPerMm)), kWhite);
+                                  static_cast<int>(std::lround(box.plateMm.width * plate.pxPerMm)),
+                                  dark ? kDarkGround : kWhite);
     for (const Marker& marker : box.markers) {
+        const double patch = (1.0 + 2.0 * kPatchShare) * marker.sideMm;
+        const cv::Point2d corner = marker.centreMm - cv::Point2d(0.5, 0.5) * patch;
+        if (dark) fillRectangle(plate, {corner.x, corner.y, patch, patch}, kWhite);
         drawMarker(plate, marker, box.plateDictionary);
     }
-    drawScale(plate, box);
+    drawScale(plate, box, dark ? kWhite : kInk + 25);
     if (card.shown && animal.card >= 0) {
         placeCard(plate, box, animal, card);
     }

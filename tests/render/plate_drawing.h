@@ -11,8 +11,9 @@ struct PlatePicture {
     double pxPerMm = 20.0;  // texel i spans i / pxPerMm … (i + 1) / pxPerMm
 };
 
-// Draws the plate of a box; `card` adds an animal card that stands on it.
-PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed);
+// Draws the plate of a box; `card` adds an animal card that stands on it. `dark`: dark ground, scale in white, the
+// markers on white patches.
+PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed, bool dark = false);
 
 // Plate points (mm) of a marker's corners in OpenCV's order, for a marker printed upright
 // and then turned.

@@ -86,6 +86,13 @@ struct Placement {
     bool facingRight = false;
 };
 
+// Another animal in the same photo: it hangs before those that come earlier.
+struct Companion {
+    Animal animal;
+    Posture posture;
+    Placement placement;
+};
+
 struct CameraPose {
     cv::Point2d aimMm{100.0, 60.0};  // plate point on the optical axis (without refraction)
     double tiltXDeg = 0.0, tiltYDeg = 0.0, rollDeg = 0.0;
@@ -134,6 +141,8 @@ struct Scene {
     Light light;
     Sensor sensor;
     Card card;
+    std::vector<Companion> companions;
+    bool darkPlate = false;  // dark ground, the markers on white patches
 };
 
 }  // namespace render
