@@ -2,6 +2,7 @@
 #include "imaging/jpeg.h"
 
 #include <algorithm>
+#include <array>
 #include <csetjmp>
 #include <cstddef>
 #include <cstdio>
@@ -76,11 +77,40 @@ void noteWarning(j_common_ptr info, int level) {
 
 void decodeRows(Decoder& decoder, cv::Mat& grey) {
     jpeg_decompress_struct& info = decoder.info;
+    grey.create(static_cast<int>(info.output_height), static_cast<int>(info.output_width), CV_8UC1);
     while (info.output_scanline < info.output_height) {
         auto* row = grey.ptr<unsigned char>(static_cast<int>(info.output_scanline));
         jpeg_read_scanlines(&info, &row, 1);
     }
-    jpeg_finish_decompress(&info);
+}
+
+// Whether the first component holds every pixel's grey as it is: all usual photos.
+bool holdsGrey(const jpeg_decompress_struct& info) {
+    const jpeg_component_info& first = info.comp_info[0];
+    return (info.jpeg_color_space == JCS_YCbCr || info.jpeg_color_space == JCS_GRAYSCALE) &&
+           first.h_samp_factor == info.max_h_samp_factor && first.v_samp_factor == info.max_v_samp_factor;
+}
+
+// The first component straight from its inverse transform into the picture, which is whole blocks high and wide: the
+// library's own way makes one more copy of every pixel.
+void decodeBlocks(Decoder& decoder, cv::Mat& grey) {
+    jpeg_decompress_struct& info = decoder.info;
+    const auto rowsAtOnce = static_cast<JDIMENSION>(info.max_v_samp_factor * DCTSIZE);
+    const JDIMENSION rows = (info.output_height + rowsAtOnce - 1) / rowsAtOnce * rowsAtOnce;
+    const auto columnsAtOnce = static_cast<JDIMENSION>(info.max_h_samp_factor * DCTSIZE);
+    const JDIMENSION columns = (info.output_width + columnsAtOnce - 1) / columnsAtOnce * columnsAtOnce;
+    grey.create(static_cast<int>(rows), static_cast<int>(columns), CV_8UC1);
+    for (int i = 1; i < info.num_components; ++i) info.comp_info[i].component_needed = FALSE;
+    std::array<JSAMPROW, MAX_SAMP_FACTOR * DCTSIZE> rowsNow{};
+    std::array<JSAMPARRAY, MAX_COMPONENTS> components{};
+    components.fill(rowsNow.data());  // those not needed are not written
+    while (info.output_scanline < info.output_height) {
+        for (JDIMENSION i = 0; i < rowsAtOnce; ++i) {
+            rowsNow[i] = grey.ptr<unsigned char>(static_cast<int>(info.output_scanline + i));
+        }
+        jpeg_read_raw_data(&info, components.data(), rowsAtOnce);
+    }
+    grey = grey(cv::Rect(0, 0, static_cast<int>(info.output_width), static_cast<int>(info.output_height)));
 }
 
 }  // namespace
@@ -120,10 +150,14 @@ JpegPixels decodeJpegGrey(std::span<const unsigned char> bytes) {
         jpeg_mem_src(&decoder.info, bytes.data(), static_cast<unsigned long>(bytes.size()));
         jpeg_read_header(&decoder.info, TRUE);
         decoder.info.out_color_space = JCS_GRAYSCALE;
+        decoder.info.raw_data_out = holdsGrey(decoder.info) ? TRUE : FALSE;
         jpeg_start_decompress(&decoder.info);
-        pixels.grey.create(static_cast<int>(decoder.info.output_height), static_cast<int>(decoder.info.output_width),
-                           CV_8UC1);
-        decodeRows(decoder, pixels.grey);
+        if (decoder.info.raw_data_out == TRUE) {
+            decodeBlocks(decoder, pixels.grey);
+        } else {
+            decodeRows(decoder, pixels.grey);
+        }
+        jpeg_finish_decompress(&decoder.info);
     }
     jpeg_destroy_decompress(&decoder.info);
     pixels.state = decoder.state;

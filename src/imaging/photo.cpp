@@ -9,6 +9,7 @@
 #include <system_error>
 
 #include <opencv2/imgcodecs.hpp>
+#include <opencv2/imgproc.hpp>
 
 #include "imaging/exif.h"
 #include "imaging/jpeg.h"
@@ -126,6 +127,14 @@ cv::Mat decodeGrey(Bytes bytes, Format format, const std::filesystem::path& path
     return pixels.grey;
 }
 
+// Whole blocks only; plate and outline both begin their search on smaller pictures than the photo.
+cv::Mat halved(const cv::Mat& grey) {
+    cv::Mat half;
+    const cv::Size size(grey.cols / 2, grey.rows / 2);
+    cv::resize(grey(cv::Rect({0, 0}, size * 2)), half, size, 0.0, 0.0, cv::INTER_AREA);
+    return half;
+}
+
 cv::Mat upright(const cv::Mat& decoded, Format format, int exifOrientation) {
     return format == Format::Tiff ? decoded : turnedUpright(decoded, exifOrientation);
 }
@@ -145,6 +154,7 @@ Photo loadPhoto(const std::filesystem::path& path, const PhotoLimits& limits) {
     photo.focalLengthMm = layout.exif.focalLengthMm;
     photo.exifOrientation = layout.exif.orientation;
     photo.grey = upright(decodeGrey(photo.encoded, layout.format, path), layout.format, photo.exifOrientation);
+    photo.halfGrey = halved(photo.grey);
     return photo;
 }
 

@@ -80,20 +80,21 @@ struct Sweep {
     std::int32_t last = -1;  ///< the cell reached last: the farthest
 };
 
-/// Cells waiting to be reached, in rings of buckets by cost; each bucket is a chain through one common store.
+/// Cells waiting to be reached, in a ring of buckets by cost; each bucket is a chain through one common store.
 class Buckets {
 public:
-    explicit Buckets(std::size_t count) : heads_(count, -1) {}
+    /// `count` is a power of two, greater than the dearest step.
+    explicit Buckets(std::uint32_t count) : heads_(count, -1), mask_(count - 1) {}
 
     void add(std::uint32_t cost, std::int32_t cell) {
-        std::int32_t& head = heads_[cost % heads_.size()];
+        std::int32_t& head = heads_[cost & mask_];
         entries_.push_back({cell, head});
         head = static_cast<std::int32_t>(entries_.size() - 1);
         ++waiting_;
     }
     /// A cell of this cost, or −1.
     std::int32_t take(std::uint32_t cost) {
-        std::int32_t& head = heads_[cost % heads_.size()];
+        std::int32_t& head = heads_[cost & mask_];
         if (head < 0) return -1;
         const Entry entry = entries_[static_cast<std::size_t>(head)];
         head = entry.next;
@@ -107,6 +108,7 @@ private:
         std::int32_t cell, next;
     };
     std::vector<std::int32_t> heads_;
+    std::uint32_t mask_;
     std::vector<Entry> entries_;
     std::size_t waiting_ = 0;
 };
@@ -119,7 +121,7 @@ Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price
     Sweep sweep;
     sweep.cost.assign(inside.total(), kUnreached);
     sweep.parent.assign(inside.total(), -1);
-    Buckets buckets(price.empty() ? 16 : 16384);  // more than the dearest step
+    Buckets buckets(price.empty() ? 16 : 16384);
     for (const std::int32_t start : starts) {
         sweep.cost[static_cast<std::size_t>(start)] = 0;
         buckets.add(0, start);

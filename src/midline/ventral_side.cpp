@@ -33,10 +33,10 @@ double halfWidth(const Midline& midline, std::size_t i, int side) {
 /// light.
 double finBeside(const cv::Mat& grey, const Midline& midline, double blurPx, int side) {
     const auto count = static_cast<double>(midline.spinePx.size());
+    const double reach = std::max(2.0, 0.008 * midline.lengthPx() / 2.0);
     std::vector<double> dark;
     for (auto i = static_cast<std::size_t>(0.25 * count); i < static_cast<std::size_t>(0.8 * count); ++i) {
         const double edge = halfWidth(midline, i, side) + 2.5 * blurPx + 0.5;
-        const double reach = std::max(2.0, 0.008 * midline.lengthPx() / 2.0);
         const double near = greyBeside(grey, midline, i, side, edge, edge + reach);
         const double far = greyBeside(grey, midline, i, side, edge + 4.0 * reach, edge + 5.0 * reach);
         dark.push_back((far - near) / std::max(far, 1.0));

@@ -67,6 +67,11 @@ ReducedImage reduced(const cv::Mat& grey, int factor) {
     return image;
 }
 
+ReducedImage reduced(const Photo& photo, int factor) {
+    if (factor % 2 != 0 || photo.halfGrey.empty()) return reduced(photo.grey, factor);
+    return {reduced(photo.halfGrey, factor / 2).grey, factor};
+}
+
 DetectedSquares detectMarkers(const ReducedImage& image, const MarkerDictionary& dictionary,
                               const DetectionOptions& options) {
     auto parameters = cv::aruco::DetectorParameters::create();

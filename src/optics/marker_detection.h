@@ -8,6 +8,7 @@
 #include <opencv2/core.hpp>
 
 #include "optics/dictionary.h"
+#include "ringrule/imaging/photo.h"
 #include "ringrule/optics/plate.h"
 
 namespace ringrule {
@@ -20,6 +21,9 @@ struct ReducedImage {
 
 /// The photo reduced by averaging whole blocks. A factor of 1 shares the pixels.
 [[nodiscard]] ReducedImage reduced(const cv::Mat& grey, int factor);
+
+/// The same of a photo's grey, by way of its halved picture where the factor is even.
+[[nodiscard]] ReducedImage reduced(const Photo& photo, int factor);
 
 /// Corners of a dark square in pixels of the full photo, clockwise as seen.
 using Square = std::array<PixelPoint, 4>;

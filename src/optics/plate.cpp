@@ -204,7 +204,7 @@ Outcome<FoundPlate> findPlate(const Photo& photo, const Box& box) {
     if (box.lens) in.lens = PhotoLens::of(*box.lens, grey.cols, grey.rows, photo.exifOrientation);
 
     const int coarsest = std::max(1, static_cast<int>(std::lround(std::max(grey.cols, grey.rows) / kSearchSidePx)));
-    const ReducedImage coarse = reduced(grey, coarsest);
+    const ReducedImage coarse = reduced(photo, coarsest);
     const Search first = searchPlate(coarse, in);
     Search best = satisfied(first, box.plate) ? first : searchFiner(first, coarsest, in);
     if (!enoughMarkers(best.placed.markers, box.plate) || contradicts(best, box.plate)) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <vector>
 
 #include <Eigen/Dense>
@@ -31,23 +32,25 @@ double scaledY(const cv::Size& size, double y) {
     return 2.0 * y / std::max(1, size.height - 1) - 1.0;
 }
 
+bool allUsable(const cv::Mat1b& block) {
+    for (int y = 0; y < block.rows; ++y) {
+        const auto* row = block.ptr<unsigned char>(y);
+        if (std::find(row, row + block.cols, 0) != row + block.cols) return false;
+    }
+    return true;
+}
+
 std::vector<Block> blocksOf(const cv::Mat1f& light, const cv::Mat1b& usable) {
     const int side = std::max(2, std::max(light.cols, light.rows) / 56);
     std::vector<Block> blocks;
     for (int y = 0; y + side <= light.rows; y += side) {
         for (int x = 0; x + side <= light.cols; x += side) {
-            double sum = 0.0;
-            int count = 0;
-            for (int j = y; j < y + side; ++j) {
-                for (int i = x; i < x + side; ++i) {
-                    if (usable(j, i) == 0) continue;
-                    sum += static_cast<double>(light(j, i));
-                    ++count;
-                }
-            }
-            if (count < side * side) continue;
+            if (!allUsable(usable(cv::Rect(x, y, side, side)))) continue;
+            float sum = 0.0F;
+            for (int j = y; j < y + side; ++j) sum = std::accumulate(&light(j, x), &light(j, x) + side, sum);
             const double half = 0.5 * (side - 1);
-            blocks.push_back({termsAt(scaledX(light.size(), x + half), scaledY(light.size(), y + half)), sum / count});
+            blocks.push_back({termsAt(scaledX(light.size(), x + half), scaledY(light.size(), y + half)),
+                              static_cast<double>(sum) / (side * side)});
         }
     }
     return blocks;

@@ -58,16 +58,18 @@ Equations equationsAt(const Profile& profile, const StepPrior& prior, const Vect
     const bool thin = width < 6.0 * sigma;
     const double perSigma = 1.0 / sigma;
     const double step = p[1] - p[0];
+    const double stepPerSigma = -step * perSigma;
     // Written out: this is where the program spends its time. A sample has a slope term on its own side only.
     double n00 = 0.0, n10 = 0.0, n11 = 0.0, n20 = 0.0, n21 = 0.0, n22 = 0.0;
     double n30 = 0.0, n31 = 0.0, n32 = 0.0, n33 = 0.0, n40 = 0.0, n41 = 0.0, n42 = 0.0, n44 = 0.0;
     double r0 = 0.0, r1 = 0.0, r2 = 0.0, r3 = 0.0, r4 = 0.0, squares = 0.0;
     double t = profile.first() - p[2];
     for (const float light : profile.light) {
-        auto [share, density] = table.at(t * perSigma);
-        if (thin) share += 1.0 - table.at((t + width) * perSigma).share;
+        const NormalTable::Both& normal = table.at(t * perSigma);
+        auto share = static_cast<double>(normal.share);
+        if (thin) share += 1.0 - static_cast<double>(table.at((t + width) * perSigma).share);
         const double inner = 1.0 - share;
-        const double place = -step * density * perSigma;
+        const double place = stepPerSigma * static_cast<double>(normal.density);
         const double residual = static_cast<double>(light) - (p[0] + step * share + (t < 0.0 ? p[3] : p[4]) * t);
         n00 += inner * inner, n10 += share * inner, n11 += share * share;
         n20 += place * inner, n21 += place * share, n22 += place * place;
@@ -130,9 +132,7 @@ Profile pooledProfile(std::span<const Profile> profiles, std::span<const StepEdg
     constexpr int kHalf = 24;
     constexpr std::size_t kLeast = 15;
     std::array<std::vector<float>, 2 * kHalf + 1> bins;
-    // Some hundreds of edges are plenty for one number.
-    const std::size_t stride = std::max<std::size_t>(1, profiles.size() / 300);
-    for (std::size_t k = 0; k < profiles.size(); k += stride) {
+    for (std::size_t k = 0; k < profiles.size(); ++k) {
         const StepEdge& edge = edges[k];
         if (!edge.found) continue;
         for (std::size_t i = 0; i < profiles[k].light.size(); ++i) {

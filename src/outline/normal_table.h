@@ -7,26 +7,26 @@
 
 namespace ringrule {
 
-/// Normal distribution and density by look-up, to 1e-5: the fits ask for them a million times a photo.
+/// Normal distribution and density by look-up of the nearest of 4096 places, to 6e-4 of a share: less than a hundredth of
+/// a grey level of noise, and the fits ask for them a million times a photo.
 class NormalTable {
 public:
     NormalTable();
 
     struct Both {
-        double share, density;
+        float share, density;
     };
-    [[nodiscard]] Both at(double x) const {
-        const double place = (std::clamp(x, -kReach, kReach) + kReach) * (kHalf / kReach);
-        const auto k = std::min(static_cast<std::size_t>(place), share_.size() - 2);
-        const double t = place - static_cast<double>(k);
-        return {share_[k] + t * (share_[k + 1] - share_[k]), density_[k] + t * (density_[k + 1] - density_[k])};
+    [[nodiscard]] const Both& at(double x) const {
+        const double place = std::clamp(x * kPlacesPerSigma + kMiddle, 0.0, kCount - 1.0);
+        return entries_[static_cast<std::size_t>(place)];
     }
 
 private:
-    static constexpr int kHalf = 512;
+    static constexpr int kCount = 4096;
     static constexpr double kReach = 5.0;
-    std::array<double, 2 * kHalf + 1> share_{};
-    std::array<double, 2 * kHalf + 1> density_{};
+    static constexpr double kPlacesPerSigma = (kCount - 1) / (2.0 * kReach);
+    static constexpr double kMiddle = 0.5 * (kCount - 1) + 0.5;  ///< truncation then rounds
+    std::array<Both, kCount> entries_{};
 };
 
 [[nodiscard]] const NormalTable& normalTable();

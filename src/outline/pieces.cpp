@@ -24,6 +24,8 @@ constexpr double kLetterGap = 0.5;      ///< of the marker's side: between lette
 constexpr double kReachMm = 15.0;       ///< farthest that a thin end is looked for beyond its piece
 constexpr double kJoinMm = 1.5;         ///< widest gap between parted pieces of one animal
 constexpr double kLooseShare = 0.4;     ///< of the way from the threshold to the plate's light: what still joins them
+constexpr double kLongShare = 4.5;       ///< area over that of the widest disc inside: a disc has 1, long fish over 6
+constexpr double kDebrisShare = 0.2;     ///< of the largest animal's area: a smaller compact piece beside it is debris
 constexpr double kLineAspect = 60.0;    ///< a line is at least this many times longer than wide
 
 double extentMm(const cv::Rect& bounds, double pxPerMm) {
@@ -166,32 +168,36 @@ bool hangTogether(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& 
 }
 
 /// The piece's bounds with what hangs on it at a looser threshold, ends too thin for the reduced picture, within
-/// reason.
+/// reason: walked from the piece, for it is small in the picture.
 cv::Rect reachOf(const cv::Mat1f& ratio, const cv::Mat1i& labels, const Piece& piece, double loose, double pxPerMm) {
     const int most = static_cast<int>(kReachMm * pxPerMm);
     const cv::Rect window = cv::Rect(piece.bounds.x - most, piece.bounds.y - most, piece.bounds.width + 2 * most,
                                      piece.bounds.height + 2 * most) &
                             cv::Rect({0, 0}, ratio.size());
-    cv::Mat1b dark;
-    cv::compare(ratio(window), loose, dark, cv::CMP_LT);
-    cv::Mat1i joined;
-    cv::Mat stats;
-    cv::Mat centroids;
-    const int count = cv::connectedComponentsWithStats(dark, joined, stats, centroids, 8, CV_32S);
-    std::vector<bool> ours(static_cast<std::size_t>(count), false);
+    const auto looseLight = static_cast<float>(loose);
+    cv::Mat1b seen(window.size(), static_cast<unsigned char>(0));
+    std::vector<cv::Point> open;
+    const auto visit = [&](cv::Point at) {
+        unsigned char& mark = seen(at - window.tl());
+        if (mark == 0 && ratio(at) < looseLight) mark = 1, open.push_back(at);
+    };
     for (int y = piece.bounds.y; y < piece.bounds.br().y; ++y) {
         for (int x = piece.bounds.x; x < piece.bounds.br().x; ++x) {
-            if (labels(y, x) == piece.label) ours[static_cast<std::size_t>(joined(y - window.y, x - window.x))] = true;
+            if (labels(y, x) == piece.label) visit({x, y});
         }
     }
-    cv::Rect reach = piece.bounds;
-    for (int label = 1; label < count; ++label) {
-        if (!ours[static_cast<std::size_t>(label)]) continue;
-        reach |= cv::Rect(stats.at<int>(label, cv::CC_STAT_LEFT) + window.x,
-                          stats.at<int>(label, cv::CC_STAT_TOP) + window.y, stats.at<int>(label, cv::CC_STAT_WIDTH),
-                          stats.at<int>(label, cv::CC_STAT_HEIGHT));
+    cv::Point least = piece.bounds.tl();
+    cv::Point greatest = piece.bounds.br() - cv::Point(1, 1);
+    while (!open.empty()) {
+        const cv::Point at = open.back();
+        open.pop_back();
+        least = {std::min(least.x, at.x), std::min(least.y, at.y)};
+        greatest = {std::max(greatest.x, at.x), std::max(greatest.y, at.y)};
+        for (int y = std::max(at.y - 1, window.y); y <= std::min(at.y + 1, window.br().y - 1); ++y) {
+            for (int x = std::max(at.x - 1, window.x); x <= std::min(at.x + 1, window.br().x - 1); ++x) visit({x, y});
+        }
     }
-    return reach;
+    return {least, greatest + cv::Point(1, 1)};
 }
 
 /// Pieces of one animal that a pale band or a thin place parts at the threshold, put together.
@@ -215,6 +221,22 @@ void joinParted(const cv::Mat1f& ratio, double threshold, double pxPerMm, Pieces
             j = i + 1;
         }
     }
+}
+
+/// Whether the piece is long for its width, as fish are.
+bool isLong(const Piece& piece) {
+    return piece.areaMm2 > kLongShare * M_PI * piece.halfWidthMm * piece.halfWidthMm;
+}
+
+/// Bubbles, snails, droppings: compact pieces that are small beside the photo's largest long animal.
+void dropDebris(Pieces& pieces) {
+    double largestMm2 = 0.0;
+    for (const Piece& piece : pieces.animals) {
+        if (isLong(piece)) largestMm2 = std::max(largestMm2, piece.areaMm2);
+    }
+    std::erase_if(pieces.animals, [largestMm2](const Piece& piece) {
+        return !isLong(piece) && piece.areaMm2 < kDebrisShare * largestMm2;
+    });
 }
 
 }  // namespace
@@ -293,6 +315,7 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
         pieces.animals.push_back(piece);
     }
     joinParted(ratio, threshold, pxPerMm, pieces);
+    dropDebris(pieces);
     const double loose = threshold + kLooseShare * (1.0 - threshold);
     for (Piece& piece : pieces.animals) piece.reach = reachOf(ratio, pieces.labels, piece, loose, pxPerMm);
     std::sort(pieces.animals.begin(), pieces.animals.end(),

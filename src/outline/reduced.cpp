@@ -35,4 +35,14 @@ Reduced reducedLight(const cv::Mat& grey, const Tone& tone, cv::Rect partPx, int
     return reduced;
 }
 
+Reduced reducedLight(const Photo& photo, const Tone& tone, cv::Rect partPx, int factor) {
+    if (factor % 2 != 0 || photo.halfGrey.empty()) return reducedLight(photo.grey, tone, partPx, factor);
+    const cv::Point from = partPx.tl() / 2;
+    const cv::Point to = partPx.br() / 2;
+    Reduced reduced = reducedLight(photo.halfGrey, tone, {from, to}, factor / 2);
+    reduced.originPx *= 2;
+    reduced.factor = factor;
+    return reduced;
+}
+
 }  // namespace ringrule

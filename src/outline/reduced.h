@@ -5,6 +5,7 @@
 
 #include "outline/tone.h"
 #include "ringrule/geometry/point.h"
+#include "ringrule/imaging/photo.h"
 
 namespace ringrule {
 
@@ -24,5 +25,8 @@ struct Reduced {
 
 /// The part of `grey` under `partPx`, which is cut to whole blocks.
 [[nodiscard]] Reduced reducedLight(const cv::Mat& grey, const Tone& tone, cv::Rect partPx, int factor);
+
+/// The same of a photo's grey, by way of its halved picture where the factor is even.
+[[nodiscard]] Reduced reducedLight(const Photo& photo, const Tone& tone, cv::Rect partPx, int factor);
 
 }  // namespace ringrule

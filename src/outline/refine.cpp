@@ -15,6 +15,7 @@ namespace {
 
 constexpr double kFirstPassStep = 1.6;
 constexpr int kWidestReach = 12;
+constexpr std::size_t kShown = 300;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
@@ -108,15 +109,16 @@ CutProfile cut(Profile profile, double halfLight) {
             break;
         }
     }
-    profile.light.assign(profile.light.begin() + from, profile.light.begin() + std::min(to, count));
+    profile.light.erase(profile.light.begin() + std::min(to, count), profile.light.end());
+    profile.light.erase(profile.light.begin(), profile.light.begin() + from);
     profile.inner -= static_cast<int>(from);
     result.profile = std::move(profile);
     return result;
 }
 
-/// Where the profile first passes the half-way light, nearest to its zero; zero if it does not.
+/// Where the profile passes the half-way light, nearest to its zero; nothing if it does not.
 double crossingNear(const Profile& profile, double halfLight) {
-    double best = 0.0;
+    double best = kNone;
     double nearest = 1e9;
     for (std::size_t i = 1; i < profile.light.size(); ++i) {
         const double a = static_cast<double>(profile.light[i - 1]) - halfLight;
@@ -130,8 +132,10 @@ double crossingNear(const Profile& profile, double halfLight) {
 }
 
 struct Pass {
-    std::vector<Profile> profiles;
-    std::vector<StepEdge> edges;
+    std::vector<double> placePx;        ///< of the edge along each normal; nothing where none was seen
+    std::vector<StepEdge> edges;        ///< where a step was fitted …
+    std::vector<Profile> shown;         ///< … some hundreds of their profiles …
+    std::vector<StepEdge> shownEdges;   ///< … and their edges: plenty for the blur, which is one number
 };
 
 struct PassOptions {
@@ -141,36 +145,48 @@ struct PassOptions {
     double halfLight = 0.0;
     double contrast = 0.1;
     double insideLight = -1.0;
+    bool rough = false;  ///< steps are fitted only where they are shown; elsewhere the half-way light will do
 };
 
-Pass fitAll(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& points,
-            const std::vector<PixelPoint>& normals, const PassOptions& options) {
+StepEdge fittedAcross(const CutProfile& across, double crossingPx, const PassOptions& options) {
+    StepPrior prior;
+    prior.sigmaPx = options.sigmaPx;
+    prior.startPx = std::isfinite(crossingPx) ? crossingPx : 0.0;
+    prior.leastContrast = 0.25 * options.contrast;
+    prior.oppositePx = across.oppositePx;
+    prior.insideLight = options.insideLight;
+    return fitStep(across.profile, prior);
+}
+
+Pass lookAcross(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPoint>& points,
+                const std::vector<PixelPoint>& normals, const PassOptions& options) {
     const double step = std::max(0.5, 0.45 * options.sigmaPx);
     const int reach = static_cast<int>(std::ceil(options.reachPx / step));
+    const std::size_t stride = std::max<std::size_t>(1, points.size() / kShown);
     Pass pass;
+    pass.placePx.reserve(points.size());
     for (std::size_t i = 0; i < points.size(); ++i) {
         CutProfile across =
             cut(sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], step, reach),
                 options.halfLight);
-        StepPrior prior;
-        prior.sigmaPx = options.sigmaPx;
-        prior.startPx = crossingNear(across.profile, options.halfLight);
-        prior.leastContrast = 0.25 * options.contrast;
-        prior.oppositePx = across.oppositePx;
-        prior.insideLight = options.insideLight;
-        StepEdge edge = fitStep(across.profile, prior);
-        pass.profiles.push_back(std::move(across.profile));
-        pass.edges.push_back(edge);
+        double placePx = crossingNear(across.profile, options.halfLight);
+        const bool shown = i % stride == 0;
+        if (shown || !options.rough) {
+            const StepEdge edge = fittedAcross(across, placePx, options);
+            placePx = edge.found ? edge.atPx : kNone;
+            pass.edges.push_back(edge);
+            if (shown) pass.shown.push_back(std::move(across.profile)), pass.shownEdges.push_back(edge);
+        }
+        pass.placePx.push_back(placePx + options.startPx);
     }
     return pass;
 }
 
 /// Edge places with strays replaced by their neighbourhood's median and lightly smoothed; the scatter is that of the
 /// unsmoothed places.
-std::vector<double> settled(const Pass& pass, double startPx, double& scatter) {
-    std::vector<double> raw;
-    for (const StepEdge& edge : pass.edges) raw.push_back(edge.found ? edge.atPx + startPx : kNone);
+std::vector<double> settled(std::vector<double> raw, double& scatter) {
     std::vector<double> off;
+    off.reserve(raw.size());
     std::vector<double> middle(raw.size());
     for (std::size_t i = 0; i < raw.size(); ++i) {
         middle[i] = medianAround(raw, i, 4);
@@ -202,15 +218,15 @@ double medianLight(const Pass& pass, bool inside) {
 std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector<PixelPoint> points, PassOptions& pass,
                               RefinedBoundary& refined) {
     const std::vector<PixelPoint> normals = normalsOf(points);
-    const Pass result = fitAll(grey, tone, points, normals, pass);
-    const std::vector<double> moves = settled(result, pass.startPx, refined.sdPx);
+    const Pass result = lookAcross(grey, tone, points, normals, pass);
+    const std::vector<double> moves = settled(result.placePx, refined.sdPx);
     for (std::size_t i = 0; i < points.size(); ++i) points[i] = points[i] + normals[i] * moves[i];
     refined.inside = medianLight(result, true);
     refined.outside = medianLight(result, false);
     const auto found =
         std::count_if(result.edges.begin(), result.edges.end(), [](const StepEdge& e) { return e.found; });
     refined.foundShare = static_cast<double>(found) / static_cast<double>(result.edges.size());
-    if (const double blur = pooledBlur(result.profiles, result.edges); blur > 0.0) pass.sigmaPx = blur;
+    if (const double blur = pooledBlur(result.shown, result.shownEdges); blur > 0.0) pass.sigmaPx = blur;
     pass.halfLight = 0.5 * (refined.inside + refined.outside);
     pass.insideLight = refined.inside;
     pass.startPx = 0.0;
@@ -232,10 +248,12 @@ RefinedBoundary refineBoundary(const cv::Mat& grey, const Tone& tone, const std:
     pass.halfLight = 0.5 * (options.inside + options.outside);
     pass.insideLight = options.inside;
     pass.reachPx = 3.2 * pass.sigmaPx + 1.0 + options.stepPx;
+    pass.rough = true;
     std::vector<PixelPoint> points = smoothedClosed(resampledClosed<PixelFrame>(contour, firstStep), kSmooth);
     points = moved(grey, tone, std::move(points), pass, refined);
     points = smoothedClosed(resampledClosed<PixelFrame>(points, options.stepPx), kSmooth);
     pass.reachPx = 3.2 * pass.sigmaPx + 1.0;
+    pass.rough = false;
     refined.pointsPx = moved(grey, tone, std::move(points), pass, refined);
     refined.blurPx = pass.sigmaPx;
     return refined;

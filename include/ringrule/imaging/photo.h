@@ -27,6 +27,7 @@ struct Photo {
     std::optional<double> focalLengthMm{};  ///< EXIF FocalLength: of the lens, or of that one of a phone's cameras
     int exifOrientation = 1;
     cv::Mat grey;                        ///< CV_8UC1, upright
+    cv::Mat halfGrey;                    ///< `grey` halved, means of 2 × 2 pixels; may be empty in a photo made by hand
     std::vector<unsigned char> encoded;  ///< the file's bytes, kept so that colour can be decoded when it is needed
 };
 
