@@ -180,6 +180,17 @@ AnimalPlane readAnimalPlane(const JsonField& field, const std::optional<Media>& 
     return plane;
 }
 
+Mirror readMirror(const JsonField& field, const PlateLayout& plate) {
+    Mirror mirror;
+    const std::string place = field.at("place").text();
+    if (place != "above" && place != "below") field.at("place").refuse("is neither \"above\" nor \"below\" (the animal)");
+    mirror.aboveAnimal = place == "above";
+    mirror.meetsPlateAtMm = field.at("meets_plate_at_mm").number(0.0, plate.heightMm);
+    mirror.reachMm = field.at("reach_mm").number(0.0, plate.heightMm);
+    mirror.toleranceMm = field.at("tolerance_mm").number(0.0, 100.0);
+    return mirror;
+}
+
 Box readDocument(const JsonField& document) {
     checkFormat(document);
     Box box;
@@ -198,6 +209,7 @@ Box readDocument(const JsonField& document) {
         if (const auto covariance = lens->find("covariance")) box.lensCovariance = readCovariance(*covariance);
     }
     box.animalPlane = readAnimalPlane(document.at("animal_plane"), box.media);
+    if (const auto mirror = document.find("mirror")) box.mirror = readMirror(*mirror, box.plate);
     return box;
 }
 

@@ -83,6 +83,13 @@ Json jsonOf(const AnimalPlane& plane) {
     return {{"distance_from_plate_mm", plane.distanceFromPlateMm}, {"tolerance_mm", plane.toleranceMm}};
 }
 
+Json jsonOf(const Mirror& mirror) {
+    return {{"place", mirror.aboveAnimal ? "above" : "below"},
+            {"meets_plate_at_mm", mirror.meetsPlateAtMm},
+            {"reach_mm", mirror.reachMm},
+            {"tolerance_mm", mirror.toleranceMm}};
+}
+
 Json jsonOf(const Media& media) {
     return {{"camera_to_window_mm", media.cameraToWindowMm},
             {"window_thickness_mm", media.windowThicknessMm},
@@ -215,6 +222,7 @@ std::string boxText(const Box& box) {
         putOrigin(document["lens"], box.lensOrigin);
         putCovariance(document["lens"], box.lensCovariance);
     }
+    if (box.mirror) document["mirror"] = jsonOf(*box.mirror);
     return written(document) + "\n";
 }
 

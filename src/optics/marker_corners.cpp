@@ -5,6 +5,8 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <tuple>
+#include <utility>
 #include <vector>
 
 #include <Eigen/LU>
@@ -125,22 +127,53 @@ Line leastSquaresLine(const std::vector<Eigen::Vector2d>& points) {
     return {normal, normal.dot(mean)};
 }
 
-// The line through the points, those off by more than three robust standard deviations left out (glare, dirt, tears).
+std::vector<double> missesOf(const std::vector<Eigen::Vector2d>& points, const Line& line) {
+    std::vector<double> misses;
+    misses.reserve(points.size());
+    for (const auto& p : points) misses.push_back(std::abs(line.normal.dot(p) - line.offset));
+    return misses;
+}
+
+double middleOf(std::vector<double> values) {
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+// The line through two of the points, a third of them apart or more, about which the points' median miss is least
+// (Rousseeuw 1984, J. Am. Stat. Assoc. 79:871–880): a drop over one end of the edge does not tilt it.
+Line leastMedianLine(const std::vector<Eigen::Vector2d>& points) {
+    Line best = leastSquaresLine(points);
+    double least = middleOf(missesOf(points, best));
+    for (const std::size_t apart : {points.size() / 2, points.size() / 3}) {
+        for (std::size_t i = 0; i + apart < points.size(); ++i) {
+            const Eigen::Vector2d along = points[i + apart] - points[i];
+            if (along.squaredNorm() <= 0.0) continue;
+            const Eigen::Vector2d normal = Eigen::Vector2d(-along.y(), along.x()).normalized();
+            const Line line{normal, normal.dot(points[i])};
+            const double miss = middleOf(missesOf(points, line));
+            if (miss < least) std::tie(best, least) = std::pair(line, miss);
+        }
+    }
+    return best;
+}
+
+// The line through the points, in order along the edge, those off by more than three robust standard deviations left
+// out (glare, dirt, tears).
 std::optional<Line> robustLine(std::vector<Eigen::Vector2d> points, double smallestSd) {
     const std::size_t all = points.size();
+    if (all < 6) return std::nullopt;
+    Line line = leastSquaresLine(points);
+    const auto first = missesOf(points, line);
+    if (*std::max_element(first.begin(), first.end()) > 25.0 * smallestSd) line = leastMedianLine(points);
     for (int round = 0; round < 3; ++round) {
-        if (points.size() < 6 || 2 * points.size() < all) return std::nullopt;
-        const Line line = leastSquaresLine(points);
-        std::vector<double> misses;
-        for (const auto& p : points) misses.push_back(std::abs(line.normal.dot(p) - line.offset));
-        const auto middle = misses.begin() + static_cast<std::ptrdiff_t>(misses.size() / 2);
-        std::nth_element(misses.begin(), middle, misses.end());
-        const double limit = 3.0 * std::max(1.4826 * *middle, smallestSd);
+        const double limit = 3.0 * std::max(1.4826 * middleOf(missesOf(points, line)), smallestSd);
         std::erase_if(points,
                       [&](const Eigen::Vector2d& p) { return std::abs(line.normal.dot(p) - line.offset) > limit; });
+        if (points.size() < 6 || 2 * points.size() < all) return std::nullopt;
+        line = leastSquaresLine(points);
     }
-    if (points.size() < 6) return std::nullopt;
-    return leastSquaresLine(points);
+    return line;
 }
 
 std::optional<Eigen::Vector2d> meeting(const Line& a, const Line& b) {
