@@ -173,6 +173,17 @@ void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {
 
 }  // namespace
 
+Measurement withSecondView(const Measurement& side, const Estimate& trunkWidthMm, const Scale& scale) {
+    Measurement both = side;
+    if (!trunkWidthMm.known() || !side.trunkDepthMm.known()) return both;
+    both.trunkWidthMm = trunkWidthMm;
+    both.girthMm = girthFromWidth(side.trunkDepthMm, trunkWidthMm);
+    if (both.standardLengthMm.known()) both.girthRatio = ratioOf(both.girthMm, both.standardLengthMm, scale);
+    std::erase(both.remarks, Remark::WidthFromShape);
+    addRemark(both.remarks, Remark::WidthFromSecondView);
+    return both;
+}
+
 Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const Scale& scale,
                           const MeasureOptions& options) {
     Measurement m;

@@ -9,6 +9,8 @@
 #include "ringrule/optics/plate.h"
 #include "ringrule/outline/find_outline.h"
 #include "ringrule/sheets/landmark_mark.h"
+#include "workflow/mirror_view.h"
+#include "workflow/small_plate.h"
 
 namespace ringrule {
 namespace {
@@ -64,7 +66,9 @@ AnimalReading readAnimal(const Photo& photo, const Outline& outline, const Photo
         return animal;
     }
     animal.anatomy.midline = midline.value();
-    const auto anatomy = findLandmarks(photo, outline, midline.value(), {shape, reading.view});
+    // Beside its mirror the animal itself is seen from the side.
+    const View seen = reading.view == View::Mirror ? View::Side : reading.view;
+    const auto anatomy = findLandmarks(photo, outline, midline.value(), {shape, seen});
     if (!anatomy) {
         animal.measurement = refused(anatomy.refusal(), shape, reading.view);
         addRemarks(animal.measurement.remarks, outline.remarks);
@@ -102,6 +106,19 @@ void readAnimals(const Photo& photo, const std::vector<Outline>& outlines, const
     }
 }
 
+Outcome<std::vector<Outline>> outlinesOf(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                         const Scale& scale) {
+    if (box.plate.widthMm >= kUsualPlateMm) return findOutlines(photo, box, plate, scale);
+    const Box large = enlarged(box, kUsualPlateMm / box.plate.widthMm);
+    const auto enlargedScale = Scale::fromPlate(large, plate, photo.grey.cols, photo.grey.rows);
+    if (!enlargedScale) return enlargedScale.refusal();
+    return findOutlines(photo, large, plate, enlargedScale.value());
+}
+
+Refusal noAnimalBesideMirror() {
+    return {"no-animal", "No animal was found beside the mirror. Check that the box file says where the mirror stands."};
+}
+
 double leftmost(const Outline& outline) {
     double left = 1e300;
     for (const PixelPoint at : outline.boundaryPx) left = std::min(left, at.x);
@@ -129,9 +146,17 @@ PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, con
     }
     reading.scale = scale.value();
     addRemarks(reading.remarks, scale.value().remarks());
-    const auto outlines = findOutlines(photo, box, plate.value(), scale.value());
+    const auto outlines = outlinesOf(photo, box, plate.value(), scale.value());
     if (!outlines) {
         reading.refusal = outlines.refusal();
+        return reading;
+    }
+    if (box.mirror && options.view == View::Mirror) {
+        const MirroredOutlines parted = partedByMirror(outlines.value(), box, *reading.scale);
+        readAnimals(photo, parted.direct, options, reading);
+        for (AnimalReading& animal : reading.animals)
+            animal = withMirroredWidth(photo, box, plate.value(), reading, std::move(animal), parted.mirrored);
+        if (parted.direct.empty()) reading.refusal = noAnimalBesideMirror();
         return reading;
     }
     readAnimals(photo, outlines.value(), options, reading);
@@ -143,7 +168,11 @@ AnimalReading withLandmarkMoved(const PhotoReading& reading, const AnimalReading
     assert(reading.scale.has_value());
     AnimalReading moved = animal;
     moved.anatomy = withLandmark(animal.anatomy, name, atPx);
-    moved.measurement = measureAnimal(animal.outline, moved.anatomy, *reading.scale, {reading.view, reading.distanceFromPlateMm});
+    moved.measurement =
+        measureAnimal(animal.outline, moved.anatomy, *reading.scale, {reading.view, reading.distanceFromPlateMm});
+    // What the mirror showed of the width does not hang on landmarks of the side.
+    if (reading.view == View::Mirror)
+        moved.measurement = withSecondView(moved.measurement, animal.measurement.trunkWidthMm, *reading.scale);
     addRemarks(moved.measurement.remarks, reading.remarks);
     addRemarks(moved.measurement.remarks, {Remark::MovedByHand});
     return moved;

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "measure/posture.h"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+using namespace ringrule;
+
+namespace {
+
+/// A straight body 100 mm long and 4 mm deep.
+BodyInMm straightBody() {
+    BodyInMm body;
+    for (int i = 0; i <= 100; ++i) {
+        const double x = i;
+        body.spine.push_back({x, 30.0});
+        body.left.push_back({x, 28.0});
+        body.right.push_back({x, 32.0});
+        body.along.push_back(x);
+        body.alongPx.push_back(10.0 * x);
+        body.depth.push_back(4.0);
+    }
+    return body;
+}
+
+double wholeLength(const BodyInMm& body) {
+    return body.along.back();
+}
+
+constexpr double kSine4 = 0.0697564737;  // sin 4°
+constexpr double kCos4 = 0.9975640503;
+
+}  // namespace
+
+TEST_CASE("A pitched body is shorter by the cosine and deeper where it is nearer") {
+    CHECK(wholeLength(pitched(straightBody(), 10.0, 0.0)) == Approx(98.4807753).epsilon(1e-9));  // 100 cos 10°
+    const BodyInMm turned = pitched(straightBody(), 4.0, 0.002);
+    // The tail's end comes 50 mm · sin 4° nearer, the snout goes as far back.
+    CHECK(turned.depth.back() == Approx(4.0 * (1.0 + 0.002 * 50.0 * kSine4)).epsilon(1e-9));
+    CHECK(turned.depth.front() == Approx(4.0 * (1.0 - 0.002 * 50.0 * kSine4)).epsilon(1e-9));
+    CHECK(turned.depth[50] == Approx(4.0).epsilon(1e-9));
+}
+
+TEST_CASE("What an unknown pitch does to a measure") {
+    // c θ² with θ normal has the root mean square √3 c σ².
+    CHECK(PitchDoubt(straightBody(), 0.0).sdOf(wholeLength) == Approx(std::sqrt(3.0) * 100.0 * (1.0 - kCos4)));
+    const PitchDoubt doubt(straightBody(), 0.002);
+    CHECK(doubt.sdOf([](const BodyInMm& body) { return body.depth.back(); }) ==
+          Approx(4.0 * 0.002 * 50.0 * kSine4).epsilon(1e-6));
+    // The first 20 mm lie 50 to 30 mm before the middle: k sin θ (50² − 30²), shortened by cos θ on the way.
+    const double head = doubt.sdOf([](const BodyInMm& body) { return body.alongAt(200.0); });
+    CHECK(head == Approx(0.002 * kSine4 * 1600.0).epsilon(0.1));
+}
