@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <map>
 
 #include "ringrule/error.h"
@@ -56,6 +57,21 @@ std::map<std::string, Box> boxesOf(const House& house, const fs::path& calibrati
     return boxes;
 }
 
+/// Leaves the measures of a tank's animals in a session to be looked at, as a keeper finds them in the middle of the
+/// work.
+void leaveToLookAt(Store& store, SessionId session, Date on, const std::string& tankCode) {
+    const auto tanks = store.tanks();
+    const auto tank = std::find_if(tanks.begin(), tanks.end(), [&](const Tank& t) { return t.code == tankCode; });
+    const auto stays = store.stays();
+    for (const StoredMeasure& measure : store.measuresOfSession(session)) {
+        const bool lives = std::any_of(stays.begin(), stays.end(), [&](const Stay& stay) {
+            return measure.animal == stay.animal && stay.tank == tank->id && stay.from <= on &&
+                   (!stay.to || on <= *stay.to);
+        });
+        if (lives && measure.accepted) store.setAccepted(measure.id, false);
+    }
+}
+
 }  // namespace
 
 void checkHouse(const fs::path& houseFile, const fs::path& calibrationFolder) {
@@ -80,6 +96,7 @@ std::vector<SessionSummary> addHouse(Store& store, const fs::path& houseFile, co
         session.folder = line.folder.filename().string();
         const Progress part = partOf(progress, summaries.size(), house.sessions.size(), formatDate(line.on));
         summaries.push_back(addSessionFolder(store, line.folder, session, boxes.at(line.box), jobs, part, onResult));
+        if (!line.toLookAt.empty()) leaveToLookAt(store, summaries.back().session, line.on, line.toLookAt);
     }
     return summaries;
 }

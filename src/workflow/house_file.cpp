@@ -104,9 +104,10 @@ void readSpells(const JsonObject& top, House& house) {
 }
 
 House::SessionLine readSession(const JsonObject& object, const House& house, const std::filesystem::path& beside) {
-    object.allowOnly({"on", "keeper", "folder", "box"});
+    object.allowOnly({"on", "keeper", "folder", "box", "to_look_at"});
     House::SessionLine session{object.date("on"), object.text("keeper"), beside / object.text("folder"),
-                               object.text("box")};
+                               object.text("box"), object.textIfAny("to_look_at").value_or("")};
+    if (!session.toLookAt.empty()) mustBeKnown(object, "to_look_at", session.toLookAt, house.tanks);
     if (std::find(house.keepers.begin(), house.keepers.end(), session.keeper) == house.keepers.end()) {
         object.fail("keeper", "names \"" + session.keeper + "\", who is not among \"keepers\"");
     }

@@ -27,6 +27,7 @@ struct House {
         std::string keeper;
         std::filesystem::path folder;  ///< beside the house file
         std::string box;               ///< file name in the calibration folder
+        std::string toLookAt;          ///< code of the tank whose measures still wait for a person, or empty
     };
 
     std::string name;

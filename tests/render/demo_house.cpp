@@ -97,6 +97,7 @@ Json sessionsJson() {
         const std::string& day = demoSessions()[i].on;
         list.push_back({{"on", day}, {"keeper", i % 3 == 2 ? "K2" : "K1"}, {"folder", day}, {"box", "bench-box.json"}});
     }
+    list.back()["to_look_at"] = "bay-5";
     return list;
 }
 

@@ -100,6 +100,7 @@ TEST_CASE("each fault of a house file is told by the field's name") {
         {"/states/0/from", gone, "\"states[0].from\" is missing"},
         {"/notes/0/text", "", "\"notes[0].text\" is missing or empty"},
         {"/sessions/0/keeper", "K9", "\"sessions[0].keeper\" names \"K9\""},
+        {"/sessions/0/to_look_at", "bay-99", "\"sessions[0].to_look_at\" names"},
         {"/sessions/0/folder", "2031-09-09", "\"sessions[0].folder\" names"},
         {"/sessions/0/box", gone, "\"sessions[0].box\" is missing"},
     }));
