@@ -30,14 +30,16 @@ void AnimalTableModel::rebuild() {
     beginResetModel();
     rows_.clear();
     for (const Animal& animal : collection_.animals()) {
-        Row row{animal, {}, {}, {}, {}, {}, {}};
+        Row row;
+        row.animal = animal;
         const auto& histories = collection_.review().histories;
         const auto history = std::find_if(histories.begin(), histories.end(),
                                           [&](const AnimalHistory& h) { return h.animal.id == animal.id; });
         if (history != histories.end()) {
             row.lengthMm = newest(history->observations, &Observation::standardLengthMm);
-            row.depthRatio = newest(history->observations, &Observation::depthRatio);
             row.girthRatio = newest(history->observations, &Observation::girthRatio);
+            const auto place = static_cast<std::size_t>(history - histories.begin());
+            if (place < collection_.review().conditions.size()) row.condition = collection_.review().conditions[place];
             if (!history->observations.empty()) row.lastSeen = history->observations.back().on;
             for (const Stay& stay : history->stays)
                 if (const Tank* tank = collection_.tank(stay.tank); tank != nullptr && !stay.to)
@@ -83,8 +85,8 @@ QString AnimalTableModel::text(const Row& row, int column) const {
             return row.animal.card ? QString::number(*row.animal.card) : QStringLiteral("–");
         case Length:
             return number(row.lengthMm);
-        case DepthRatio:
-            return number(row.depthRatio);
+        case Condition:
+            return number(row.condition);
         case GirthRatio:
             return number(row.girthRatio);
         case LastSeen:
@@ -102,8 +104,8 @@ QVariant AnimalTableModel::sortKey(const Row& row, int column) const {
             return row.animal.card ? *row.animal.card : -1;
         case Length:
             return row.lengthMm.known() ? row.lengthMm.value : -1.0;
-        case DepthRatio:
-            return row.depthRatio.known() ? row.depthRatio.value : -1.0;
+        case Condition:
+            return row.condition.known() ? row.condition.value : -1.0;
         case GirthRatio:
             return row.girthRatio.known() ? row.girthRatio.value : -1.0;
         default:
@@ -128,6 +130,8 @@ QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, 
         return QVariant::fromValue(Qt::AlignVCenter |
                                    (section >= Card && section <= GirthRatio ? Qt::AlignRight : Qt::AlignLeft));
     if (role == Qt::ToolTipRole && section == Length) return tr("Standard length");
+    if (role == Qt::ToolTipRole && section == Condition)
+        return tr("Trunk depth against what its tankmates' let expect at its length: 100 is alike");
     if (role != Qt::DisplayRole) return {};
     switch (section) {
         case Code:
@@ -140,14 +144,16 @@ QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, 
             return tr("Card");
         case Length:
             return tr("Length, mm");
-        case DepthRatio:
-            return tr("Depth ratio");
+        case Condition:
+            return tr("Condition");
         case GirthRatio:
             return tr("Girth ratio");
         case LastSeen:
             return tr("Last seen");
-        default:
+        case Look:
             return tr("Needs a look");
+        default:
+            return {};
     }
 }
 

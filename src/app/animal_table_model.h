@@ -13,7 +13,7 @@ class AnimalTableModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { Code, Species, TankColumn, Card, Length, DepthRatio, GirthRatio, LastSeen, Look, ColumnCount };
+    enum Column { Code, Look, Species, TankColumn, Card, Length, Condition, GirthRatio, LastSeen, ColumnCount };
     static constexpr int kSortRole = Qt::UserRole + 1;
 
     explicit AnimalTableModel(const Collection& collection, QObject* parent = nullptr);
@@ -31,7 +31,7 @@ private:
         Animal animal;
         QString tank;
         Estimate lengthMm;
-        Estimate depthRatio;
+        Estimate condition;
         Estimate girthRatio;
         std::optional<Date> lastSeen;
         QString look;  ///< why it needs a look

@@ -90,11 +90,14 @@ QPushButton[role="primary"]:disabled { background: @line; color: @quiet; border-
 QPushButton[role="primary"]:focus { border: 2px solid @text; }
 QToolButton { background: @card; border: 1px solid @line; border-radius: 5px; padding: 3px 9px; min-height: 18px; }
 QToolButton:hover, QToolButton:focus { border-color: @accent; }
-QComboBox, QLineEdit, QDateEdit, QSpinBox { background: @card; border: 1px solid @line; border-radius: 5px; padding: 5px 9px; min-height: 18px; }
-QComboBox:focus, QLineEdit:focus, QDateEdit:focus, QSpinBox:focus { border-color: @accent; }
+QToolButton:checked { background: @tint; border-color: @accent; font-weight: 600; }
+QToolButton:disabled { color: @faint; background: @ground; }
+QComboBox, QLineEdit, QDateEdit, QSpinBox, QDoubleSpinBox { background: @card; border: 1px solid @line; border-radius: 5px; padding: 5px 9px; min-height: 18px; }
+QComboBox:focus, QLineEdit:focus, QDateEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus { border-color: @accent; }
 QComboBox::drop-down, QDateEdit::drop-down { border: none; width: 22px; }
 QComboBox::down-arrow, QDateEdit::down-arrow { image: url(:/ringrule/arrow-@shade.svg); width: 10px; height: 10px; }
-QSpinBox::up-button, QSpinBox::down-button { border: none; width: 0; }
+QSpinBox:disabled, QDoubleSpinBox:disabled { color: @faint; background: @ground; }
+QSpinBox::up-button, QSpinBox::down-button, QDoubleSpinBox::up-button, QDoubleSpinBox::down-button { border: none; width: 0; }
 QComboBox QAbstractItemView { background: @card; border: 1px solid @line; selection-background-color: @tint; selection-color: @text; }
 QCommandLinkButton { text-align: left; }
 ringrule--MessageStrip { border: none; border-bottom: 1px solid @line; }
@@ -144,7 +147,11 @@ QString sheetOf(const Tones& tones, bool dark) {
 
 }  // namespace
 
-void setAppearance(Colours colours) {
+void setAppearance(Colours colours, int textPercent) {
+    static const QFont systemFont = QApplication::font();
+    QFont font = systemFont;
+    font.setPixelSize(qRound(QFontInfo(systemFont).pixelSize() * textPercent / 100.0));
+    QApplication::setFont(font);
     static const bool systemIsDark = QApplication::palette().color(QPalette::Window).lightness() < 128;
     const bool dark = colours == Colours::Dark || (colours == Colours::AsSystem && systemIsDark);
     const Tones& tones = dark ? kDark : kLight;

@@ -5,7 +5,7 @@
 
 namespace ringrule {
 
-/// Gives the whole application its colours, light or dark, and its type sizes.
-void setAppearance(Colours colours);
+/// Gives the whole application its colours, light or dark, and its type sizes, in percent of the system's own.
+void setAppearance(Colours colours, int textPercent = 100);
 
 }  // namespace ringrule

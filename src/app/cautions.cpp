@@ -7,26 +7,23 @@
 #include "ui_cautions_dialog.h"
 
 namespace ringrule {
-namespace {
-QString tr(const char* text) {
-    return QCoreApplication::translate("Cautions", text);
-}
-}  // namespace
-
 QString handlingCaution() {
-    return tr(
+    return QCoreApplication::translate(
+        "Cautions",
         "Welfare first: stop if the animal darts, gasps, floats or goes pale; never lift it into air; wear wet gloves. "
         "<a href=\"cautions\">All cautions</a>");
 }
 
 QString judgingCaution() {
-    return tr(
+    return QCoreApplication::translate(
+        "Cautions",
         "Measures, not diagnoses: a thin, listless or refusing animal goes to the veterinarian. "
         "<a href=\"cautions\">All cautions</a>");
 }
 
 QString allCautions() {
-    return tr(
+    return QCoreApplication::translate(
+        "Cautions",
         "<h4>The animal</h4>"
         "<p>Stop if it darts, gasps, floats or goes pale. It stays under water the whole time, a minute or two in the "
         "box. Lead it with a soft net or a cup and wet gloved hands. Never uncurl a tail by force. Do not handle sick "

@@ -2,6 +2,7 @@
 #include "app/collection.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
@@ -61,6 +62,12 @@ QString Collection::dietCode(DietId id) const {
     return tr("not told");
 }
 
+std::optional<AnimalId> Collection::animalOfCard(int card) const {
+    const auto found =
+        std::find_if(animals_.begin(), animals_.end(), [card](const Animal& a) { return a.card == card; });
+    return found == animals_.end() ? std::nullopt : std::optional(found->id);
+}
+
 QString Collection::animalCode(std::optional<AnimalId> id) const {
     const Animal* known = id ? animal(*id) : nullptr;
     return known != nullptr ? QString::fromStdString(known->code) : tr("not identified");
@@ -71,18 +78,26 @@ void Collection::setReview(Review review) {
     emit reviewChanged();
 }
 
-std::vector<Box> Collection::boxes() const {
-    std::vector<Box> boxes;
+std::vector<BoxFile> Collection::boxFiles() const {
+    std::vector<BoxFile> files;
     std::error_code none;
-    for (const auto& entry : std::filesystem::directory_iterator(folder() / "calibration", none)) {
+    for (const auto& entry : std::filesystem::directory_iterator(calibrationFolder(), none)) {
         if (entry.path().extension() != ".json") continue;
         try {
-            boxes.push_back(readBox(entry.path()));
+            files.push_back({entry.path(), readBox(entry.path())});
         } catch (const Error&) {
             // Other JSON may lie beside the boxes; a broken box is reported where one is chosen.
         }
     }
-    std::sort(boxes.begin(), boxes.end(), [](const Box& a, const Box& b) { return a.name < b.name; });
+    std::sort(files.begin(), files.end(), [](const BoxFile& a, const BoxFile& b) {
+        return std::tie(a.box.name, a.path) < std::tie(b.box.name, b.path);
+    });
+    return files;
+}
+
+std::vector<Box> Collection::boxes() const {
+    std::vector<Box> boxes;
+    for (BoxFile& file : boxFiles()) boxes.push_back(std::move(file.box));
     return boxes;
 }
 
@@ -107,14 +122,37 @@ void Collection::addAnimal(const Animal& animal, const std::string& tankCode, Da
     reload();
 }
 
-void Collection::accept(const StoredPhoto& photo, MeasureId measure) {
-    store_->setAccepted(measure, true);
-    emit photoChanged(photo.id);
+void Collection::addBoxCheck(const BoxCheckRecord& check) {
+    store_->addBoxCheck(check);
+    // A box that fails casts doubt on the measures taken with it.
     emit measuresChanged();
 }
 
-void Collection::correct(const StoredPhoto& photo, const StoredMeasure& corrected) {
-    store_->addMeasure(corrected);
+void Collection::addBrood(const Brood& brood) {
+    store_->addBrood(brood);
+    emit measuresChanged();
+}
+
+void Collection::addBroodEvent(const BroodEvent& event) {
+    store_->addBroodEvent(event);
+    emit measuresChanged();
+}
+
+void Collection::settle(const StoredPhoto& photo, const std::vector<StoredMeasure>& added,
+                        const std::vector<MeasureId>& accepted, const std::vector<StateSpell>& states) {
+    const std::vector<StateSpell> known = store_->states();
+    const auto onRecord = [&](const StateSpell& state) {
+        return std::any_of(known.begin(), known.end(), [&](const StateSpell& spell) {
+            return spell.animal == state.animal && spell.state == state.state && spell.from <= state.from &&
+                   (!spell.to || state.from <= *spell.to);
+        });
+    };
+    store_->together([&] {
+        for (const StoredMeasure& measure : added) store_->addMeasure(measure);
+        for (const MeasureId measure : accepted) store_->setAccepted(measure, true);
+        for (const StateSpell& state : states)
+            if (!onRecord(state)) store_->addState(state);
+    });
     emit photoChanged(photo.id);
     emit measuresChanged();
 }

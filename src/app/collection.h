@@ -13,6 +13,12 @@
 
 namespace ringrule {
 
+/// A box with the file that describes it.
+struct BoxFile {
+    std::filesystem::path path;
+    Box box;
+};
+
 /// The collection that all pages show, and what changes in it. The only holder of the store in the window's thread.
 class Collection : public QObject {
     Q_OBJECT
@@ -39,22 +45,29 @@ public:
     [[nodiscard]] QString dietCode(DietId id) const;
     [[nodiscard]] const Animal* animal(AnimalId id) const;
     [[nodiscard]] const Tank* tank(TankId id) const;
+    [[nodiscard]] std::optional<AnimalId> animalOfCard(int card) const;
     [[nodiscard]] QString animalCode(std::optional<AnimalId> id) const;
 
     [[nodiscard]] const Review& review() const { return review_; }
     void setReview(Review review);
 
-    /// The box files of the collection. One that cannot be used is left out.
+    /// The box files of the collection by name of box. One that cannot be used is left out.
+    [[nodiscard]] std::vector<BoxFile> boxFiles() const;
     [[nodiscard]] std::vector<Box> boxes() const;
+    [[nodiscard]] std::filesystem::path calibrationFolder() const { return folder() / "calibration"; }
     [[nodiscard]] std::optional<Box> box(const std::string& name) const;
 
     /// Keeps a copy of a box file. Throws `Error(BadBox)`.
     void keepBox(const std::filesystem::path& boxFile);
     /// Adds an animal, and its tank when there is none of this code; no tank when the code is empty.
     void addAnimal(const Animal& animal, const std::string& tankCode, Date since);
-    void accept(const StoredPhoto& photo, MeasureId measure);
-    /// Stores a corrected measure in place of an earlier one, accepted.
-    void correct(const StoredPhoto& photo, const StoredMeasure& corrected);
+    void addBoxCheck(const BoxCheckRecord& check);
+    void addBrood(const Brood& brood);
+    void addBroodEvent(const BroodEvent& event);
+    /// Adds corrected and new measures of a photo, accepts others, and keeps states of animals: all of it, or nothing.
+    /// A state that is on record for its day is not added again.
+    void settle(const StoredPhoto& photo, const std::vector<StoredMeasure>& added,
+                const std::vector<MeasureId>& accepted, const std::vector<StateSpell>& states = {});
     void assign(const StoredPhoto& photo, MeasureId measure, std::optional<AnimalId> animal);
     /// Reads again what another connection may have written.
     void reload();

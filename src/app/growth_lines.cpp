@@ -35,6 +35,12 @@ void markFood(Chart& chart, const std::vector<AnimalHistory>& histories, AnimalI
     }
 }
 
+/// One colour and marker for an animal wherever it is drawn: colours repeat after six animals, with another marker.
+int styleOf(AnimalId animal) {
+    constexpr std::int64_t kStyles = 42;
+    return static_cast<int>((std::max<std::int64_t>(animal.value, 1) - 1) % kStyles);
+}
+
 }  // namespace
 
 std::vector<GrowthLine> growthLines(const std::vector<AnimalHistory>& histories, const std::set<AnimalId>& shown,
@@ -42,7 +48,8 @@ std::vector<GrowthLine> growthLines(const std::vector<AnimalHistory>& histories,
     std::vector<GrowthLine> lines;
     for (const AnimalHistory& history : histories)
         if (shown.contains(history.animal.id))
-            lines.push_back({history.animal.code, history.observations, picked.contains(history.animal.id)});
+            lines.push_back({history.animal.code, history.observations, picked.contains(history.animal.id),
+                             styleOf(history.animal.id)});
     return lines;
 }
 

@@ -73,6 +73,7 @@ void LandmarkItem::mouseMoveEvent(QGraphicsSceneMouseEvent* event) {
     dragged_ = true;
     setCursor(Qt::ClosedHandCursor);
     setPos(event->scenePos() - grip_);
+    emit dragged(pos());
 }
 
 void LandmarkItem::mouseReleaseEvent(QGraphicsSceneMouseEvent* event) {

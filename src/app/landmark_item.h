@@ -20,6 +20,8 @@ public:
     void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
 
 signals:
+    /// It is being dragged and is there now.
+    void dragged(QPointF at);
     /// The keeper let go of it at this place of the scene.
     void dropped(QPointF at, bool byKey);
 

@@ -7,6 +7,7 @@
 #include <QTimer>
 
 #include "app/appearance.h"
+#include "app/language.h"
 #include "app/main_window.h"
 #include "app/picture_run.h"
 #include "app/settings.h"
@@ -14,10 +15,6 @@
 namespace {
 
 constexpr int kImageMegabytes = 1024;
-
-QString text(const char* words) {
-    return QCoreApplication::translate("main", words);
-}
 
 }  // namespace
 
@@ -30,14 +27,23 @@ int main(int argc, char** argv) {
     QImageReader::setAllocationLimit(kImageMegabytes);
 
     QCommandLineParser parser;
-    parser.setApplicationDescription(text("Measures seahorses and pipefish from photographs."));
+    parser.setApplicationDescription(
+        QCoreApplication::translate("main", "Measures seahorses and pipefish from photographs."));
     parser.addHelpOption();
     parser.addVersionOption();
-    parser.addPositionalArgument("collection", text("Folder of the collection to open."), "[collection]");
-    const QCommandLineOption pictures("pictures", text("Save a picture of every page into this folder and quit."),
-                                      "folder");
-    const QCommandLineOption colours("colours", text("Colours of this run: system, light or dark."), "name");
-    parser.addOptions({pictures, colours});
+    parser.addPositionalArgument("collection", QCoreApplication::translate("main", "Folder of the collection to open."),
+                                 "[collection]");
+    const QCommandLineOption pictures(
+        "pictures", QCoreApplication::translate("main", "Save a picture of every page into this folder and quit."),
+        "folder");
+    const QCommandLineOption colours(
+        "colours", QCoreApplication::translate("main", "Colours of this run: system, light or dark."), "name");
+    const QCommandLineOption textSize(
+        "text-size", QCoreApplication::translate("main", "Text size of this run in percent: 100, 115, 130 or 150."),
+        "percent");
+    const QCommandLineOption language("language",
+                                      QCoreApplication::translate("main", "Language of this run: en or de."), "code");
+    parser.addOptions({pictures, colours, textSize, language});
     parser.process(application);
 
     QSettings store;
@@ -45,7 +51,11 @@ int main(int argc, char** argv) {
     ringrule::Settings settings = picturesOnly ? ringrule::Settings() : ringrule::readSettings(store);
     if (parser.value(colours) == "light") settings.colours = ringrule::Colours::Light;
     if (parser.value(colours) == "dark") settings.colours = ringrule::Colours::Dark;
-    ringrule::setAppearance(settings.colours);
+    if (parser.isSet(textSize)) settings.textPercent = parser.value(textSize).toInt();
+    if (parser.isSet(language)) settings.language = parser.value(language);
+    if (picturesOnly && !parser.isSet(language)) settings.language = "en";
+    ringrule::speakLanguage(settings.language);
+    ringrule::setAppearance(settings.colours, settings.textPercent);
 
     ringrule::MainWindow window(settings);
     window.show();

@@ -8,6 +8,8 @@
 #include <algorithm>
 
 #include "app/animals_page.h"
+#include "app/box_page.h"
+#include "app/broods_page.h"
 #include "app/cautions.h"
 #include "app/demo_files.h"
 #include "app/diets_page.h"
@@ -58,12 +60,16 @@ void MainWindow::addPages() {
     growthPage_ = new GrowthPage(collection_, this);
     findingsPage_ = new FindingsPage(collection_, this);
     dietsPage_ = new DietsPage(collection_, this);
+    broodsPage_ = new BroodsPage(collection_, this);
+    boxPage_ = new BoxPage(collection_, job_, this);
     ui_->pages->addWidget(welcome_);
     const std::vector<std::pair<QString, QWidget*>> pages = {{tr("Photo session"), sessionPage_},
                                                              {tr("Animals"), animalsPage_},
                                                              {tr("Growth"), growthPage_},
                                                              {tr("Needs a look"), findingsPage_},
-                                                             {tr("Diets"), dietsPage_}};
+                                                             {tr("Diets"), dietsPage_},
+                                                             {tr("Broods"), broodsPage_},
+                                                             {tr("Box"), boxPage_}};
     for (const auto& [name, page] : pages) {
         ui_->pages->addWidget(page);
         ui_->pageList->addItem(name);
@@ -98,6 +104,9 @@ void MainWindow::connectPages() {
     connect(findingsPage_, &FindingsPage::dayWanted, this, [this](Date day) { reviewAsOf(day); });
     connect(findingsPage_, &FindingsPage::cautionsWanted, this, cautions);
     connect(dietsPage_, &DietsPage::cautionsWanted, this, cautions);
+    connect(broodsPage_, &BroodsPage::problem, strip, &MessageStrip::showProblem);
+    connect(boxPage_, &BoxPage::news, strip, &MessageStrip::showNews);
+    connect(boxPage_, &BoxPage::problem, strip, &MessageStrip::showProblem);
 }
 
 void MainWindow::openCollection(const std::filesystem::path& folder) {
@@ -262,8 +271,13 @@ void MainWindow::showPage(int page) {
 }
 
 QString MainWindow::pageName(int page) const {
-    const QStringList names{QStringLiteral("photo-session"), QStringLiteral("animals"), QStringLiteral("growth"),
-                            QStringLiteral("needs-a-look"), QStringLiteral("diets")};
+    const QStringList names{QStringLiteral("photo-session"),
+                            QStringLiteral("animals"),
+                            QStringLiteral("growth"),
+                            QStringLiteral("needs-a-look"),
+                            QStringLiteral("diets"),
+                            QStringLiteral("broods"),
+                            QStringLiteral("box")};
     return names.value(page);
 }
 

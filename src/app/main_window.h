@@ -22,6 +22,8 @@ class MainWindow;
 namespace ringrule {
 
 class AnimalsPage;
+class BoxPage;
+class BroodsPage;
 class DietsPage;
 class FindingsPage;
 class GrowthPage;
@@ -68,6 +70,8 @@ private:
     void addPhotoMenu();
     void addGoMenu();
     void addColoursMenu(QMenu& view);
+    void addTextSizeMenu(QMenu& view);
+    void addLanguageMenu(QMenu& view);
     void collectionOpened();
     void showFindingCount();
     /// Whether a job runs already; says so.
@@ -95,6 +99,8 @@ private:
     GrowthPage* growthPage_ = nullptr;
     FindingsPage* findingsPage_ = nullptr;
     DietsPage* dietsPage_ = nullptr;
+    BroodsPage* broodsPage_ = nullptr;
+    BoxPage* boxPage_ = nullptr;
     QProgressBar* progress_ = nullptr;
     QLabel* stage_ = nullptr;
     QPushButton* stop_ = nullptr;

@@ -2,16 +2,20 @@
 // The main window's menus and the bar of the running job.
 #include <QActionGroup>
 #include <QLabel>
+#include <QLocale>
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QStatusBar>
+#include <tuple>
+#include <vector>
 
 #include "app/animals_page.h"
 #include "app/appearance.h"
 #include "app/cautions.h"
 #include "app/growth_page.h"
+#include "app/language.h"
 #include "app/main_window.h"
 #include "app/session_page.h"
 #include "ui_main_window.h"
@@ -28,7 +32,10 @@ void MainWindow::addMenus() {
     edit->addActions({undo, redo});
     addPhotoMenu();
     addGoMenu();
-    addColoursMenu(*menuBar()->addMenu(tr("&View")));
+    QMenu* view = menuBar()->addMenu(tr("&View"));
+    addColoursMenu(*view);
+    addTextSizeMenu(*view);
+    addLanguageMenu(*view);
     QMenu* help = menuBar()->addMenu(tr("&Help"));
     help->addAction(tr("&Cautions"), QKeySequence::HelpContents, this, [this] { showCautions(this); });
     help->addAction(tr("&About Ringrule"), this, &MainWindow::showAbout);
@@ -62,6 +69,15 @@ void MainWindow::addPhotoMenu() {
     collectionActions_.push_back(
         photo->addAction(tr("&Previous photo"), QKeySequence(tr("Ctrl+Up")), page, &SessionPage::previous));
     photo->addSeparator();
+    const std::vector<std::tuple<QString, QString, SessionPage::Tool>> tools = {
+        {tr("&Move landmarks"), tr("Ctrl+M"), SessionPage::Tool::Marks},
+        {tr("&Trace along the edge"), tr("Ctrl+T"), SessionPage::Tool::Trace},
+        {tr("P&ull the outline"), tr("Ctrl+L"), SessionPage::Tool::Pull},
+        {tr("&Cut two animals apart"), tr("Ctrl+K"), SessionPage::Tool::Cut}};
+    for (const auto& [name, keys, tool] : tools)
+        collectionActions_.push_back(
+            photo->addAction(name, QKeySequence(keys), page, [page, chosen = tool] { page->chooseTool(chosen); }));
+    photo->addSeparator();
     collectionActions_.push_back(
         photo->addAction(tr("Zoom &in"), QKeySequence(tr("Ctrl++")), page, &SessionPage::zoomIn));
     collectionActions_.push_back(
@@ -86,10 +102,42 @@ void MainWindow::addColoursMenu(QMenu& view) {
     for (const auto& [name, colours] : choices) {
         QAction* action = view.addAction(name, this, [this, chosen = colours] {
             settings_.colours = chosen;
-            setAppearance(chosen);
+            setAppearance(chosen, settings_.textPercent);
         });
         action->setCheckable(true);
         action->setChecked(settings_.colours == colours);
+        group->addAction(action);
+    }
+}
+
+void MainWindow::addTextSizeMenu(QMenu& view) {
+    view.addSeparator();
+    QMenu* sizes = view.addMenu(tr("&Text size"));
+    auto* group = new QActionGroup(this);
+    for (const int percent : kTextPercents) {
+        QAction* action = sizes->addAction(tr("%1 %").arg(percent), this, [this, percent] {
+            settings_.textPercent = percent;
+            setAppearance(settings_.colours, percent);
+        });
+        action->setCheckable(true);
+        action->setChecked(settings_.textPercent == percent);
+        group->addAction(action);
+    }
+}
+
+void MainWindow::addLanguageMenu(QMenu& view) {
+    QMenu* languages = view.addMenu(tr("&Language"));
+    auto* group = new QActionGroup(this);
+    QStringList codes{QString()};
+    codes << shippedLanguages();
+    for (const QString& code : codes) {
+        const QString name = code.isEmpty() ? tr("As the system") : QLocale(code).nativeLanguageName();
+        QAction* action = languages->addAction(name, this, [this, code] {
+            settings_.language = code;
+            ui_->messageStrip->showNews(tr("The language changes when Ringrule is started again."));
+        });
+        action->setCheckable(true);
+        action->setChecked(settings_.language == code);
         group->addAction(action);
     }
 }

@@ -1,30 +1,150 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/photo_draft.h"
 
-#include "app/move_landmark_command.h"
+#include <algorithm>
+#include <limits>
+
+#include "app/edit_photo_command.h"
+#include "ringrule/sheets/landmark_mark.h"
+#include "ringrule/workflow/tail_closed.h"
 
 namespace ringrule {
+namespace {
 
-PhotoDraft::PhotoDraft(PhotoReading reading, QObject* parent)
-    : QObject(parent), reading_(std::move(reading)), changed_(reading_.animals.size(), false) {}
+PixelPoint middleOf(const std::vector<PixelPoint>& points) {
+    PixelPoint sum;
+    for (const PixelPoint& point : points) sum = sum + point;
+    return sum * (1.0 / static_cast<double>(points.size()));
+}
+
+void setRemark(std::vector<Remark>& remarks, Remark remark, bool there) {
+    std::erase(remarks, remark);
+    if (there) remarks.push_back(remark);
+}
+
+}  // namespace
+
+std::vector<std::optional<std::size_t>> placesOf(const std::vector<StoredMeasure>& stored,
+                                                 const PhotoReading& reading) {
+    std::vector<std::optional<std::size_t>> places;
+    std::vector<bool> taken(reading.animals.size(), false);
+    for (const StoredMeasure& measure : stored) {
+        std::optional<std::size_t> place;
+        double nearest = std::numeric_limits<double>::infinity();
+        for (std::size_t k = 0; k < reading.animals.size(); ++k) {
+            const AnimalReading& animal = reading.animals[k];
+            if (taken[k]) continue;
+            const bool drawn = !measure.outlinePx.empty() && !animal.outline.boundaryPx.empty();
+            const double apart = drawn ? distance(middleOf(measure.outlinePx), middleOf(animal.outline.boundaryPx))
+                                 : animal.index == measure.animalIndex ? 0.0
+                                                                       : nearest;
+            if (apart < nearest) {
+                nearest = apart;
+                place = k;
+            }
+        }
+        if (place) taken[*place] = true;
+        places.push_back(place);
+    }
+    return places;
+}
+
+PhotoDraft::PhotoDraft(PhotoReading reading, const std::vector<StoredMeasure>& stored, PhotoOptions options,
+                       QObject* parent)
+    : QObject(parent), options_(std::move(options)) {
+    state_.marks.resize(reading.animals.size());
+    const auto places = placesOf(stored, reading);
+    for (std::size_t k = 0; k < stored.size(); ++k)
+        if (places[k]) state_.marks[*places[k]].stored = stored[k].id;
+    state_.reading = std::move(reading);
+}
+
+std::optional<std::size_t> PhotoDraft::placeOf(MeasureId stored) const {
+    for (std::size_t k = 0; k < state_.marks.size(); ++k)
+        if (state_.marks[k].stored == stored) return k;
+    return std::nullopt;
+}
+
+void PhotoDraft::push(const QString& words, DraftState after, int mergeKey) {
+    undoStack_.push(new EditPhotoCommand(*this, words, state_, std::move(after), mergeKey));
+}
+
+DraftState PhotoDraft::withAnimal(std::size_t index, AnimalReading animal) const {
+    DraftState after = state_;
+    setRemark(animal.measurement.remarks, Remark::NotOnGirth, mark(index).brooding);
+    after.reading.animals[index] = std::move(animal);
+    after.marks[index].changed = true;
+    return after;
+}
+
+AnimalReading PhotoDraft::withLandmarkAt(std::size_t index, LandmarkName name, PixelPoint atPx) const {
+    Q_ASSERT(reading().scale);
+    return withLandmarkMoved(reading(), reading().animals[index], name, atPx);
+}
 
 void PhotoDraft::moveLandmark(std::size_t index, LandmarkName name, PixelPoint atPx, bool byKey) {
-    Q_ASSERT(reading_.scale);
-    const AnimalReading& before = reading_.animals[index];
-    AnimalReading after = withLandmarkMoved(reading_, before, name, atPx);
-    undoStack_.push(
-        new MoveLandmarkCommand(*this, index, name, byKey, {before, changed_[index]}, {std::move(after), true}));
+    const std::string_view words = landmarkWords(name);
+    // Each landmark of each animal has a key of its own; 0 merges with nothing.
+    const int key = 1 + static_cast<int>(index) * 16 + static_cast<int>(name);
+    push(tr("move of %1").arg(QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()))),
+         withAnimal(index, withLandmarkAt(index, name, atPx)), byKey ? key : 0);
 }
 
-void PhotoDraft::setAnimal(std::size_t index, const AnimalReading& animal, bool changed) {
-    reading_.animals[index] = animal;
-    changed_[index] = changed;
-    emit animalChanged(index);
+void PhotoDraft::setOutline(const Photo& photo, std::size_t index, const Outline& outline, const QString& words) {
+    push(words, withAnimal(index, withOutline(photo, reading(), reading().animals[index], outline, options_)));
 }
 
-void PhotoDraft::markAccepted() {
+void PhotoDraft::replaceAnimals(const Photo& photo, const std::vector<std::size_t>& taken,
+                                const std::vector<Outline>& outlines, const QString& words) {
+    DraftState after;
+    after.reading = withOutlines(photo, reading(), taken, outlines, options_);
+    std::vector<bool> kept(reading().animals.size(), true);
+    for (const std::size_t k : taken) kept[k] = false;
+    bool first = true;
+    for (const AnimalReading& animal : after.reading.animals) {
+        DraftMark one{true, false, std::nullopt};
+        bool before = false;
+        for (std::size_t k = 0; k < kept.size() && !before; ++k) {
+            before = kept[k] && reading().animals[k].outline.boundaryPx == animal.outline.boundaryPx;
+            if (before) one = mark(k);
+        }
+        if (!before && first && !taken.empty()) {
+            one.stored = mark(taken.front()).stored;
+            one.brooding = mark(taken.front()).brooding;
+            first = false;
+        }
+        after.marks.push_back(one);
+    }
+    push(words, std::move(after));
+}
+
+void PhotoDraft::setTailClosed(const Photo& photo, std::size_t index, bool closed) {
+    const AnimalReading& animal = reading().animals[index];
+    if (closed)
+        push(tr("“tail closed”"), withAnimal(index, withTailClosed(reading(), animal)));
+    else
+        push(tr("“tail open”"), withAnimal(index, withOutline(photo, reading(), animal, animal.outline, options_)));
+}
+
+void PhotoDraft::setBrooding(std::size_t index, bool brooding) {
+    DraftState after = state_;
+    after.marks[index].brooding = brooding;
+    after.marks[index].changed = true;
+    setRemark(after.reading.animals[index].measurement.remarks, Remark::NotOnGirth, brooding);
+    push(brooding ? tr("“brooding”") : tr("“not brooding”"), std::move(after));
+}
+
+void PhotoDraft::setState(const DraftState& state) {
+    state_ = state;
+    emit animalsChanged();
+}
+
+void PhotoDraft::markAccepted(const std::vector<StoredMeasure>& stored) {
     undoStack_.clear();
-    changed_.assign(changed_.size(), false);
+    for (DraftMark& mark : state_.marks) mark = {false, mark.brooding, std::nullopt};
+    const auto places = placesOf(stored, reading());
+    for (std::size_t k = 0; k < stored.size(); ++k)
+        if (places[k]) state_.marks[*places[k]].stored = stored[k].id;
 }
 
 }  // namespace ringrule

@@ -38,6 +38,11 @@ int PhotoListModel::countOf(PhotoState state) const {
         std::count_if(rows_.begin(), rows_.end(), [&](const Row& row) { return row.state == state; }));
 }
 
+int PhotoListModel::firstOf(PhotoState state) const {
+    const auto found = std::find_if(rows_.begin(), rows_.end(), [&](const Row& row) { return row.state == state; });
+    return found == rows_.end() ? -1 : static_cast<int>(found - rows_.begin());
+}
+
 void PhotoListModel::refresh(PhotoId photo) {
     const int at = rowOf(photo);
     if (at < 0) return;

@@ -26,6 +26,8 @@ public:
     [[nodiscard]] const Row& row(int row) const { return rows_[static_cast<std::size_t>(row)]; }
     [[nodiscard]] int rowOf(PhotoId photo) const;
     [[nodiscard]] int countOf(PhotoState state) const;
+    /// The first row in this state, or −1.
+    [[nodiscard]] int firstOf(PhotoState state) const;
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;

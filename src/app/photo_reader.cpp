@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/photo_reader.h"
 
+#include "app/stored_correction.h"
 #include "ringrule/error.h"
-#include "ringrule/sheets/landmark_mark.h"
+#include "ringrule/imaging/photo.h"
 
 namespace ringrule {
 namespace {
@@ -10,13 +11,17 @@ namespace {
 PhotoAnswer answerTo(const PhotoRequest& request) {
     PhotoAnswer answer;
     answer.photo = request.photo;
+    answer.options = request.options;
     answer.picture = readPicture(request.original);
     if (!request.box) {
-        answer.problem = QObject::tr("The collection's calibration folder has no such box: landmarks cannot be moved.");
+        answer.problem = QObject::tr("The collection's calibration folder has no such box: nothing can be corrected.");
         return answer;
     }
     try {
-        answer.reading = withStoredMoves(measurePhoto(request.original, *request.box, request.options), request.stored);
+        auto pixels = std::make_shared<const Photo>(loadPhoto(request.original));
+        answer.reading = withStoredCorrections(*pixels, measurePhoto(request.original, *request.box, request.options),
+                                               request.stored, request.options);
+        answer.pixels = std::move(pixels);
     } catch (const Error& error) {
         answer.problem = QString::fromStdString(error.what());
     }
@@ -24,18 +29,6 @@ PhotoAnswer answerTo(const PhotoRequest& request) {
 }
 
 }  // namespace
-
-PhotoReading withStoredMoves(PhotoReading reading, const std::vector<StoredMeasure>& stored) {
-    if (!reading.scale) return reading;
-    for (const StoredMeasure& measure : stored)
-        for (AnimalReading& animal : reading.animals) {
-            if (animal.index != measure.animalIndex) continue;
-            for (const LandmarkName name : kLandmarkNames)
-                if (const auto& landmark = landmarkOf(measure.landmarks, name); landmark && landmark->movedByHand)
-                    animal = withLandmarkMoved(reading, animal, name, landmark->atPx);
-        }
-    return reading;
-}
 
 PhotoReader::PhotoReader(QObject* parent) : QObject(parent) {
     connect(&runner_, &JobRunner::finished, this, &PhotoReader::begin);

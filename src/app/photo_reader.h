@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QObject>
+#include <memory>
 #include <optional>
 
 #include "app/job_runner.h"
@@ -17,18 +18,17 @@ struct PhotoRequest {
     std::filesystem::path original;
     std::optional<Box> box;  ///< absent: picture only
     PhotoOptions options;
-    std::vector<StoredMeasure> stored;  ///< whose landmarks moved by hand are set again
+    std::vector<StoredMeasure> stored;  ///< whose corrections by hand are made again
 };
 
 struct PhotoAnswer {
     PhotoId photo;
     PhotoPicture picture;
+    std::shared_ptr<const Photo> pixels;  ///< as the engine reads it; null without a reading
     std::optional<PhotoReading> reading;
+    PhotoOptions options;
     QString problem;  ///< why there is no reading
 };
-
-/// The reading with the landmarks that were moved by hand in the stored measures moved again.
-[[nodiscard]] PhotoReading withStoredMoves(PhotoReading reading, const std::vector<StoredMeasure>& stored);
 
 /// Reads photos off the window's thread. Only the newest request is answered.
 class PhotoReader : public QObject {

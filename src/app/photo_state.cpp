@@ -10,6 +10,8 @@
 namespace ringrule {
 
 bool correctedByHand(const StoredMeasure& measure) {
+    const auto& remarks = measure.measurement.remarks;
+    if (std::find(remarks.begin(), remarks.end(), Remark::OutlinedByHand) != remarks.end()) return true;
     return std::any_of(kLandmarkNames.begin(), kLandmarkNames.end(), [&](LandmarkName name) {
         const auto& landmark = landmarkOf(measure.landmarks, name);
         return landmark && landmark->movedByHand;

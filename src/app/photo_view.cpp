@@ -3,11 +3,13 @@
 
 #include <QGraphicsPathItem>
 #include <QKeyEvent>
+#include <QScrollBar>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
 
 #include "app/landmark_item.h"
+#include "app/photo_tool.h"
 #include "ringrule/sheets/animal_paths.h"
 #include "ringrule/sheets/colours.h"
 #include "ringrule/sheets/landmark_mark.h"
@@ -16,6 +18,16 @@ namespace ringrule {
 namespace {
 constexpr double kLargestZoom = 40.0;
 constexpr double kSmallestZoom = 0.02;
+
+void drawCross(QPainter& painter, QPointF at, double photoPxPerViewPx) {
+    const double arm = 11.0 * photoPxPerViewPx;
+    for (const auto& [ink, width] : {std::pair(QColor(0, 0, 0, 170), 4.0), std::pair(QColor(Qt::white), 1.6)}) {
+        painter.setPen(QPen(ink, width * photoPxPerViewPx));
+        painter.drawLine(at - QPointF(arm, 0), at + QPointF(arm, 0));
+        painter.drawLine(at - QPointF(0, arm), at + QPointF(0, arm));
+    }
+}
+
 }  // namespace
 
 PhotoView::PhotoView(QWidget* parent) : QGraphicsView(parent) {
@@ -110,6 +122,7 @@ void PhotoView::addLandmarks(const ShownAnimal& animal) {
         auto* item = new LandmarkItem(name, landmark->movedByHand, animal.movable);
         item->setPos(landmark->atPx.x, landmark->atPx.y);
         scene()->addItem(item);
+        connect(item, &LandmarkItem::dragged, this, [this, name](QPointF at) { emit landmarkDragged(name, at); });
         connect(item, &LandmarkItem::dropped, this,
                 [this, name](QPointF at, bool byKey) { emit landmarkDropped(name, at, byKey); });
         landmarks_.push_back(item);
@@ -146,6 +159,7 @@ void PhotoView::wheelEvent(QWheelEvent* event) {
 }
 
 void PhotoView::keyPressEvent(QKeyEvent* event) {
+    if (tool_ != nullptr && toolKey(*event)) return;
     switch (event->key()) {
         case Qt::Key_Plus:
         case Qt::Key_Equal:
@@ -164,11 +178,46 @@ void PhotoView::keyPressEvent(QKeyEvent* event) {
 
 void PhotoView::mousePressEvent(QMouseEvent* event) {
     const QPointF at = mapToScene(event->pos());
+    if (tool_ != nullptr) {
+        cross_.reset();
+        panFrom_ = event->position();
+        if (event->button() == Qt::LeftButton) tool_->press(at);
+        return;
+    }
     const auto* onLandmark = dynamic_cast<LandmarkItem*>(itemAt(event->pos()));
     if (onLandmark == nullptr)
         for (std::size_t k = 0; k < animals_.size(); ++k)
             if (k != selected_ && outlinePath(animals_[k].outline).boundingRect().contains(at)) emit animalClicked(k);
     QGraphicsView::mousePressEvent(event);
+}
+
+void PhotoView::mouseMoveEvent(QMouseEvent* event) {
+    if (tool_ == nullptr) {
+        QGraphicsView::mouseMoveEvent(event);
+        return;
+    }
+    if (event->buttons().testFlag(Qt::MiddleButton) || event->buttons().testFlag(Qt::RightButton)) {
+        const QPointF by = event->position() - panFrom_;
+        panFrom_ = event->position();
+        horizontalScrollBar()->setValue(horizontalScrollBar()->value() - qRound(by.x()));
+        verticalScrollBar()->setValue(verticalScrollBar()->value() - qRound(by.y()));
+        return;
+    }
+    tool_->move(mapToScene(event->pos()), photoPxPerViewPx());
+}
+
+void PhotoView::mouseReleaseEvent(QMouseEvent* event) {
+    if (tool_ == nullptr)
+        QGraphicsView::mouseReleaseEvent(event);
+    else if (event->button() == Qt::LeftButton)
+        tool_->release(mapToScene(event->pos()));
+}
+
+void PhotoView::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (tool_ == nullptr)
+        QGraphicsView::mouseDoubleClickEvent(event);
+    else if (event->button() == Qt::LeftButton)
+        tool_->finish();
 }
 
 void PhotoView::resizeEvent(QResizeEvent* event) {
@@ -192,6 +241,10 @@ bool PhotoView::focusNextPrevChild(bool next) {
 }
 
 void PhotoView::drawForeground(QPainter* painter, const QRectF&) {
+    if (tool_ != nullptr) {
+        tool_->paint(*painter, photoPxPerViewPx());
+        if (cross_) drawCross(*painter, *cross_, photoPxPerViewPx());
+    }
     if (sentence_.isEmpty()) return;
     painter->save();
     painter->resetTransform();

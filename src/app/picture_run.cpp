@@ -5,12 +5,16 @@
 #include <QPixmap>
 #include <QTimer>
 
+#include "app/box_page.h"
 #include "app/main_window.h"
 
 namespace ringrule {
 namespace {
 
 constexpr int kLookEveryMs = 20;
+/// A small laptop's screen: what fits there fits everywhere.
+constexpr int kWidth = 1280;
+constexpr int kHeight = 800;
 
 bool save(MainWindow& window, const std::filesystem::path& folder, const QString& name) {
     waitUntilIdle(window);
@@ -42,6 +46,7 @@ void waitUntilIdle(MainWindow& window) {
 
 bool savePictures(MainWindow& window, const std::filesystem::path& folder) {
     std::filesystem::create_directories(folder);
+    window.resize(kWidth, kHeight);
     bool good = true;
     if (!window.collection().isOpen()) return save(window, folder, QStringLiteral("welcome"));
     waitUntilIdle(window);
@@ -49,6 +54,16 @@ bool savePictures(MainWindow& window, const std::filesystem::path& folder) {
     for (int page = 0; page < window.pageCount(); ++page) {
         window.showPage(page);
         good = save(window, folder, window.pageName(page)) && good;
+    }
+    auto* box = window.findChild<BoxPage*>();
+    // By value: what runs meanwhile may look at the box again.
+    const std::vector<SetupStep> steps = box->current().steps();
+    for (const SetupStep& step : steps) {
+        const std::string_view id = setupStepId(step.kind);
+        box->showStep(step.kind);
+        good = save(window, folder,
+                    QStringLiteral("box-") + QString::fromUtf8(id.data(), static_cast<qsizetype>(id.size()))) &&
+               good;
     }
     return good;
 }

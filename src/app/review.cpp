@@ -4,11 +4,21 @@
 #include <algorithm>
 #include <functional>
 
+#include "ringrule/judge/condition_index.h"
 #include "ringrule/judge/review.h"
 #include "ringrule/records/store.h"
 #include "ringrule/workflow/collection_review.h"
 
 namespace ringrule {
+namespace {
+
+std::vector<BroodRecord> broodRecordsOf(const Store& store) {
+    std::vector<BroodRecord> records;
+    for (const Brood& brood : store.broods()) records.push_back({brood, store.broodEvents(brood.id)});
+    return records;
+}
+
+}  // namespace
 
 Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
     Review review;
@@ -20,8 +30,11 @@ Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
     review.days.erase(std::unique(review.days.begin(), review.days.end()), review.days.end());
     for (const Date day : review.days)
         if (!review.asOf && (!asOf || day <= *asOf)) review.asOf = day;
+    review.broodRecords = broodRecordsOf(store);
+    review.broods = broodGroups(review.histories, review.broodRecords, review.asOf.value_or(Date::max()));
     if (!review.asOf) return review;
     review.findings = reviewAnimals(review.histories, *review.asOf);
+    review.conditions = conditionIndices(review.histories, *review.asOf);
     for (const Tank& tank : store.tanks())
         if (const auto level = tankLevel(review.histories, tank.id, *review.asOf); level && level.value().low)
             review.lowTanks.push_back(level.value());

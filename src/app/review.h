@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/brood_groups.h"
 #include "ringrule/judge/diets.h"
 #include "ringrule/judge/finding.h"
 #include "ringrule/judge/tank_level.h"
@@ -17,7 +18,10 @@ struct Review {
     std::vector<Date> days;    ///< on which anything was measured, newest first
     std::optional<Date> asOf;  ///< the session after which the findings were told
     std::vector<Finding> findings;
-    std::vector<TankLevel> lowTanks;      ///< whole tanks that fell below their own past
+    std::vector<Estimate> conditions;  ///< condition index of each of `histories`
+    std::vector<TankLevel> lowTanks;   ///< whole tanks that fell below their own past
+    std::vector<BroodRecord> broodRecords;
+    std::vector<BroodGroup> broods;
     std::vector<DietChange> dietChanges;  ///< each animal before and after its latest change of food
 };
 

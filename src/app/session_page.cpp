@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/session_page.h"
 
-#include <QAction>
 #include <QHeaderView>
 #include <QSignalBlocker>
 #include <algorithm>
 
 #include "app/cautions.h"
-#include "app/photo_view.h"
-#include "app/stored_correction.h"
 #include "app/two_line_delegate.h"
 #include "ringrule/error.h"
 #include "ui_session_page.h"
@@ -16,7 +13,11 @@
 namespace ringrule {
 
 SessionPage::SessionPage(Collection& collection, QWidget* parent)
-    : QWidget(parent), ui_(std::make_unique<Ui::SessionPage>()), collection_(collection), photos_(collection) {
+    : QWidget(parent),
+      ui_(std::make_unique<Ui::SessionPage>()),
+      collection_(collection),
+      photos_(collection),
+      desk_(collection) {
     ui_->setupUi(this);
     ui_->photoList->setModel(&photos_);
     ui_->photoList->setItemDelegate(new TwoLineDelegate(this));
@@ -30,15 +31,22 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->splitter->setSizes({210, 720, 300});
     ui_->splitter->setStretchFactor(1, 1);
     ui_->cautionLabel->setText(handlingCaution());
-    connectForm();
+    connectLists();
+    connectDesk();
+    connectTools();
+    connectButtons();
+    chooseTool(Tool::Marks);
     if (collection_.isOpen()) fillSessions();
 }
 
-SessionPage::~SessionPage() = default;
+SessionPage::~SessionPage() {
+    // The view is gone after the tools, which are members.
+    ui_->photoView->setTool(nullptr);
+}
 
-void SessionPage::connectForm() {
+void SessionPage::connectLists() {
     connect(&collection_, &Collection::opened, this, [this] {
-        drafts_.clear();
+        desk_.forgetAll();
         fillSessions();
     });
     connect(&collection_, &Collection::reloaded, this, &SessionPage::fillSessions);
@@ -46,35 +54,71 @@ void SessionPage::connectForm() {
     connect(ui_->newSessionButton, &QPushButton::clicked, this, &SessionPage::newSessionWanted);
     connect(ui_->photoList->selectionModel(), &QItemSelectionModel::currentChanged, this,
             [this](const QModelIndex& current) { photoChosen(current.row()); });
-    connect(&photos_, &QAbstractItemModel::dataChanged, this, &SessionPage::refresh);
-    connect(&reader_, &PhotoReader::answered, this, &SessionPage::takeAnswer);
-    connect(&reader_, &PhotoReader::failed, this, [this](PhotoId, const QString& sentence) {
+    connect(&photos_, &QAbstractItemModel::dataChanged, this, [this] {
+        if (row() != nullptr) desk_.update(*row());
+    });
+    connect(ui_->animalCombo, &QComboBox::currentIndexChanged, this, &SessionPage::animalChosen);
+    connect(ui_->identityCombo, &QComboBox::activated, this, &SessionPage::assignIdentity);
+    connect(ui_->cautionLabel, &QLabel::linkActivated, this, &SessionPage::cautionsWanted);
+}
+
+void SessionPage::connectDesk() {
+    connect(&desk_, &PhotoDesk::changed, this, &SessionPage::refresh);
+    connect(&desk_, &PhotoDesk::refused, this, &SessionPage::problem);
+    connect(&desk_, &PhotoDesk::pictureRead, this, [this](const PhotoPicture& picture) {
+        ui_->photoView->showPhoto(picture);
+        trace_.setPhoto(desk_.pixels());
+        showAnimals();
+        ui_->photoView->fit();
+    });
+    connect(&desk_, &PhotoDesk::pictureFailed, this, [this](const QString& sentence) {
         ui_->photoView->showSentence(tr("The photo cannot be shown."));
         emit problem(sentence);
     });
-    connect(ui_->photoView, &PhotoView::landmarkDropped, this, &SessionPage::moveLandmark, Qt::QueuedConnection);
+    // Queued: the item whose event led here is replaced when the photo's animals are drawn anew.
+    connect(
+        ui_->photoView, &PhotoView::landmarkDropped, this,
+        [this](LandmarkName name, QPointF at, bool byKey) { desk_.moveLandmark(animal_, name, at, byKey); },
+        Qt::QueuedConnection);
+    connect(ui_->photoView, &PhotoView::landmarkDragged, this, &SessionPage::showLive);
     connect(
         ui_->photoView, &PhotoView::animalClicked, ui_->animalCombo,
         [this](std::size_t index) { ui_->animalCombo->setCurrentIndex(static_cast<int>(index)); },
         Qt::QueuedConnection);
+}
+
+void SessionPage::connectTools() {
+    const std::vector<std::pair<QToolButton*, Tool>> buttons = {{ui_->marksButton, Tool::Marks},
+                                                                {ui_->traceButton, Tool::Trace},
+                                                                {ui_->pullButton, Tool::Pull},
+                                                                {ui_->cutButton, Tool::Cut}};
+    for (const auto& [button, tool] : buttons)
+        connect(button, &QToolButton::clicked, this, [this, chosen = tool] { chooseTool(chosen); });
+    connect(&trace_, &TraceTool::traced, this, [this](const std::vector<PixelPoint>& clicks, bool closed) {
+        constexpr double kNearViewPx = 24.0;
+        desk_.trace(animal_, clicks, closed, kNearViewPx / ui_->photoView->transform().m11());
+    });
+    connect(&pull_, &PullTool::pulled, this, [this](const Outline& outline) { desk_.pull(animal_, outline); });
+    connect(&pull_, &PullTool::refused, this, &SessionPage::problem);
+    connect(&cut_, &CutTool::cut, this, [this](const std::vector<PixelPoint>& line) { desk_.cut(animal_, line); });
+    connect(ui_->tailCheck, &QCheckBox::clicked, this, [this](bool on) { desk_.setTailClosed(animal_, on); });
+    connect(ui_->broodingCheck, &QCheckBox::clicked, this, [this](bool on) { desk_.setBrooding(animal_, on); });
+}
+
+void SessionPage::connectButtons() {
     connect(ui_->zoomInButton, &QToolButton::clicked, this, &SessionPage::zoomIn);
     connect(ui_->zoomOutButton, &QToolButton::clicked, this, &SessionPage::zoomOut);
     connect(ui_->fitButton, &QToolButton::clicked, this, &SessionPage::fitPhoto);
-    connect(ui_->animalCombo, &QComboBox::currentIndexChanged, this, [this](int index) {
-        animal_ = static_cast<std::size_t>(std::max(0, index));
-        showAnimals();
-        showNumbers();
-        showChoices();
-    });
-    connect(ui_->identityCombo, &QComboBox::activated, this, &SessionPage::assignIdentity);
     connect(ui_->acceptButton, &QPushButton::clicked, this, &SessionPage::accept);
     connect(ui_->nextButton, &QPushButton::clicked, this, &SessionPage::next);
     connect(ui_->previousButton, &QPushButton::clicked, this, &SessionPage::previous);
-    connect(ui_->undoButton, &QPushButton::clicked, &undoGroup_, &QUndoGroup::undo);
-    connect(ui_->redoButton, &QPushButton::clicked, &undoGroup_, &QUndoGroup::redo);
-    connect(&undoGroup_, &QUndoGroup::canUndoChanged, ui_->undoButton, &QPushButton::setEnabled);
-    connect(&undoGroup_, &QUndoGroup::canRedoChanged, ui_->redoButton, &QPushButton::setEnabled);
-    connect(ui_->cautionLabel, &QLabel::linkActivated, this, &SessionPage::cautionsWanted);
+    QUndoGroup& undo = desk_.undoGroup();
+    connect(ui_->undoButton, &QPushButton::clicked, &undo, &QUndoGroup::undo);
+    connect(ui_->redoButton, &QPushButton::clicked, &undo, &QUndoGroup::redo);
+    connect(&undo, &QUndoGroup::canUndoChanged, ui_->undoButton, &QPushButton::setEnabled);
+    connect(&undo, &QUndoGroup::canRedoChanged, ui_->redoButton, &QPushButton::setEnabled);
+    connect(&undo, &QUndoGroup::undoTextChanged, ui_->undoButton, &QPushButton::setToolTip);
+    connect(&undo, &QUndoGroup::redoTextChanged, ui_->redoButton, &QPushButton::setToolTip);
     ui_->undoButton->setEnabled(false);
     ui_->redoButton->setEnabled(false);
 }
@@ -113,7 +157,9 @@ void SessionPage::sessionChosen(int index) {
     const std::optional<PhotoId> before = row() == nullptr ? std::nullopt : std::optional(row()->photo.id);
     attempt([&] { photos_.showSession(session); });
     if (photos_.rowCount() > 0) {
-        showRow(before ? std::max(0, photos_.rowOf(*before)) : 0);
+        // A session that is taken up again goes on where it was left.
+        const int again = before ? photos_.rowOf(*before) : -1;
+        showRow(again >= 0 ? again : std::max(0, photos_.firstOf(PhotoState::Measured)));
         return;
     }
     photoChosen(-1);
@@ -143,47 +189,66 @@ const PhotoListModel::Row* SessionPage::row() const {
     return row_ >= 0 && row_ < photos_.rowCount() ? &photos_.row(row_) : nullptr;
 }
 
-PhotoDraft* SessionPage::draft() const {
-    if (row() == nullptr) return nullptr;
-    const auto found = drafts_.find(row()->photo.id);
-    return found == drafts_.end() ? nullptr : found->second.get();
-}
-
 void SessionPage::photoChosen(int newRow) {
     row_ = newRow;
     animal_ = 0;
-    undoGroup_.setActiveStack(draft() != nullptr ? &draft()->undoStack() : nullptr);
-    if (row() != nullptr) attempt([this] { requestPhoto(); });
-    refresh();
-}
-
-void SessionPage::requestPhoto() {
-    PhotoRequest request;
-    request.photo = row()->photo.id;
-    request.original = collection_.store().originalOf(row()->photo);
-    request.options.view = row()->photo.view;
-    request.stored = row()->measures;
-    if (!row()->measures.empty()) {
-        request.box = collection_.box(row()->measures.front().boxName);
-        request.options.shape = row()->measures.front().measurement.shape;
+    trace_.setPhoto(nullptr);
+    if (row() == nullptr) {
+        desk_.clear();
+        return;
     }
     ui_->photoView->showSentence(tr("Reading the photo…"));
-    reader_.read(std::move(request));
+    attempt([this] { desk_.show(*row()); });
 }
 
-void SessionPage::takeAnswer(const PhotoAnswer& answer) {
-    if (row() == nullptr || row()->photo.id != answer.photo) return;
-    ui_->photoView->showPhoto(answer.picture);
-    if (answer.reading && answer.reading->scale && draft() == nullptr) {
-        auto draft = std::make_unique<PhotoDraft>(*answer.reading);
-        connect(draft.get(), &PhotoDraft::animalChanged, this, &SessionPage::refresh);
-        undoGroup_.addStack(&draft->undoStack());
-        undoGroup_.setActiveStack(&draft->undoStack());
-        drafts_[answer.photo] = std::move(draft);
-    }
-    if (!answer.problem.isEmpty()) emit problem(answer.problem);
+void SessionPage::animalChosen(int index) {
+    animal_ = static_cast<std::size_t>(std::max(0, index));
     refresh();
+}
+
+void SessionPage::assignIdentity(int index) {
+    if (animal() == nullptr || !animal()->stored) return;
+    const MeasureId measure = animal()->stored->id;
+    const AnimalId chosen{ui_->identityCombo->itemData(index).toLongLong()};
+    attempt(
+        [&] { collection_.assign(row()->photo, measure, chosen.value == 0 ? std::nullopt : std::optional(chosen)); });
+}
+
+void SessionPage::accept() {
+    if (row() == nullptr || !ui_->acceptButton->isEnabled()) return;
+    try {
+        desk_.accept();
+    } catch (const Error& error) {
+        emit problem(QString::fromStdString(error.what()));
+        return;
+    }
+    goToNextUnaccepted();
+}
+
+void SessionPage::goToNextUnaccepted() {
+    for (int row = row_ + 1; row < photos_.rowCount(); ++row)
+        if (photos_.row(row).state == PhotoState::Measured) {
+            showRow(row);
+            return;
+        }
+    refresh();
+}
+
+void SessionPage::step(int by) {
+    const int to = row_ + by;
+    if (to >= 0 && to < photos_.rowCount()) showRow(to);
+}
+
+void SessionPage::fitPhoto() {
     ui_->photoView->fit();
+}
+
+void SessionPage::zoomIn() {
+    ui_->photoView->zoomIn();
+}
+
+void SessionPage::zoomOut() {
+    ui_->photoView->zoomOut();
 }
 
 }  // namespace ringrule

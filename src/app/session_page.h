@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QUndoGroup>
 #include <QWidget>
 #include <functional>
-#include <map>
 #include <memory>
 
 #include "app/collection.h"
+#include "app/cut_tool.h"
 #include "app/measure_table_model.h"
-#include "app/photo_draft.h"
+#include "app/photo_desk.h"
 #include "app/photo_list_model.h"
-#include "app/photo_reader.h"
+#include "app/pull_tool.h"
+#include "app/trace_tool.h"
 
 namespace Ui {
 class SessionPage;
@@ -19,20 +19,20 @@ class SessionPage;
 
 namespace ringrule {
 
-struct ShownAnimal;
-
 /// The photos of a session, one by one: look, correct, accept.
 class SessionPage : public QWidget {
     Q_OBJECT
 
 public:
+    enum class Tool { Marks, Trace, Pull, Cut };
+
     explicit SessionPage(Collection& collection, QWidget* parent = nullptr);
     ~SessionPage() override;
 
     /// Undo and redo of the photo that is shown.
-    [[nodiscard]] QUndoGroup& undoGroup() { return undoGroup_; }
-    [[nodiscard]] bool busy() const { return reader_.busy(); }
-    [[nodiscard]] PhotoDraft* draft() const;
+    [[nodiscard]] QUndoGroup& undoGroup() { return desk_.undoGroup(); }
+    [[nodiscard]] bool busy() const { return desk_.busy(); }
+    [[nodiscard]] PhotoDraft* draft() const { return desk_.draft(); }
     [[nodiscard]] const PhotoListModel& photos() const { return photos_; }
 
     void showSession(SessionId session);
@@ -47,6 +47,7 @@ public slots:
     void fitPhoto();
     void zoomIn();
     void zoomOut();
+    void chooseTool(ringrule::SessionPage::Tool tool);
 
 signals:
     void newSessionWanted();
@@ -54,42 +55,42 @@ signals:
     void problem(const QString& sentence);
 
 private:
-    void connectForm();
+    void connectLists();
+    void connectDesk();
+    void connectTools();
+    void connectButtons();
     /// Runs what may fail in the world; says what went wrong.
     void attempt(const std::function<void()>& action);
     void fillSessions();
     void sessionChosen(int index);
     void photoChosen(int row);
-    void requestPhoto();
-    void takeAnswer(const PhotoAnswer& answer);
-    void moveLandmark(LandmarkName name, QPointF atPx, bool byKey);
+    void animalChosen(int index);
     void assignIdentity(int index);
     void step(int by);
     void goToNextUnaccepted();
 
+    // session_page_animal.cpp: what is shown of the photo's animals.
     void refresh();
     void showAnimals();
     void showNumbers();
     void showChoices();
+    void showTool();
+    void showLive(LandmarkName name, QPointF atPx);
     [[nodiscard]] const PhotoListModel::Row* row() const;
-    /// The stored measure of the animal that is shown, or nothing.
-    [[nodiscard]] const StoredMeasure* stored() const;
-    [[nodiscard]] const Measurement* shownMeasurement() const;
-    /// The animal as the photo was read again to be corrected; null before that is done.
-    [[nodiscard]] const AnimalReading* readingOf(const StoredMeasure& measure) const;
-    /// Whether it was changed since and waits to be accepted.
-    [[nodiscard]] bool edited(const StoredMeasure& measure) const;
-    [[nodiscard]] ShownAnimal shown(const StoredMeasure& measure) const;
+    /// The animal that is shown, or nothing.
+    [[nodiscard]] const DeskAnimal* animal() const;
 
     std::unique_ptr<Ui::SessionPage> ui_;
     Collection& collection_;
     PhotoListModel photos_;
     MeasureTableModel measures_;
-    PhotoReader reader_;
-    std::map<PhotoId, std::unique_ptr<PhotoDraft>> drafts_;
-    QUndoGroup undoGroup_;
+    PhotoDesk desk_;
+    TraceTool trace_;
+    PullTool pull_;
+    CutTool cut_;
+    Tool tool_ = Tool::Marks;
     int row_ = -1;
-    std::size_t animal_ = 0;  ///< which of the photo's measures
+    std::size_t animal_ = 0;  ///< which of the desk's animals
 };
 
 }  // namespace ringrule

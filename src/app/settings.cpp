@@ -2,11 +2,14 @@
 #include "app/settings.h"
 
 #include <QSettings>
+#include <algorithm>
 
 namespace ringrule {
 namespace {
 
 constexpr const char* kColours = "view/colours";
+constexpr const char* kTextPercent = "view/text-percent";
+constexpr const char* kLanguage = "view/language";
 constexpr const char* kRecent = "collections/recent";
 constexpr const char* kKeeper = "session/keeper";
 constexpr const char* kGeometry = "window/geometry";
@@ -23,6 +26,10 @@ Settings readSettings(const QSettings& from) {
     Settings settings;
     settings.colours =
         static_cast<Colours>(std::max<qsizetype>(0, colourNames().indexOf(from.value(kColours).toString())));
+    const int percent = from.value(kTextPercent, settings.textPercent).toInt();
+    if (std::find(kTextPercents.begin(), kTextPercents.end(), percent) != kTextPercents.end())
+        settings.textPercent = percent;
+    settings.language = from.value(kLanguage).toString();
     settings.recentCollections = from.value(kRecent).toStringList();
     settings.keeper = from.value(kKeeper).toString();
     settings.windowGeometry = from.value(kGeometry).toByteArray();
@@ -31,6 +38,8 @@ Settings readSettings(const QSettings& from) {
 
 void writeSettings(QSettings& to, const Settings& settings) {
     to.setValue(kColours, colourNames()[static_cast<int>(settings.colours)]);
+    to.setValue(kTextPercent, settings.textPercent);
+    to.setValue(kLanguage, settings.language);
     to.setValue(kRecent, settings.recentCollections);
     to.setValue(kKeeper, settings.keeper);
     to.setValue(kGeometry, settings.windowGeometry);

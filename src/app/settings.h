@@ -4,6 +4,7 @@
 #include <QByteArray>
 #include <QString>
 #include <QStringList>
+#include <array>
 
 class QSettings;
 
@@ -11,9 +12,14 @@ namespace ringrule {
 
 enum class Colours { AsSystem, Light, Dark };
 
+/// Text sizes to choose from, in percent of the system's own.
+inline constexpr std::array kTextPercents{100, 115, 130, 150};
+
 /// What the app remembers between runs.
 struct Settings {
     Colours colours = Colours::AsSystem;
+    int textPercent = 100;          ///< one of `kTextPercents`
+    QString language;               ///< ISO 639 code, or empty: the system's
     QStringList recentCollections;  ///< newest first
     QString keeper;                 ///< initials last used for a session
     QByteArray windowGeometry;

@@ -5,49 +5,12 @@
 #include <QTest>
 #include <catch2/catch.hpp>
 
-#include "app/landmark_item.h"
-#include "app/photo_view.h"
-#include "app/session_page.h"
 #include "ringrule/sheets/landmark_mark.h"
-#include "small_collection.h"
+#include "session_desk.h"
 
 using namespace ringrule;
 
 namespace {
-
-/// A session page on its first photo, read and ready to be corrected.
-struct Desk {
-    Collection collection;
-    std::unique_ptr<SessionPage> page;
-
-    Desk() {
-        collection.open(smallCollection());
-        page = std::make_unique<SessionPage>(collection);
-        page->resize(1300, 800);
-        page->show();
-        REQUIRE(waitForDraft());
-    }
-    bool waitForDraft() const {
-        return QTest::qWaitFor([this] { return !page->busy() && page->draft() != nullptr; }, 20000);
-    }
-    PhotoView& view() const { return *page->findChild<PhotoView*>("photoView"); }
-    const AnimalReading& animal() const { return page->draft()->reading().animals.front(); }
-
-    /// Presses on a landmark, moves by `by` view pixels in several steps, lets go.
-    void drag(LandmarkName name, QPoint by) const {
-        QWidget* viewport = view().viewport();
-        const QPoint from = view().mapFromScene(view().landmarkItem(name)->pos());
-        QTest::mousePress(viewport, Qt::LeftButton, {}, from);
-        for (int step = 1; step <= 4; ++step) {
-            QMouseEvent move(QEvent::MouseMove, QPointF(from + by * step / 4),
-                             viewport->mapToGlobal(QPointF(from + by * step / 4)), Qt::LeftButton, Qt::LeftButton,
-                             Qt::NoModifier);
-            QApplication::sendEvent(viewport, &move);
-        }
-        QTest::mouseRelease(viewport, Qt::LeftButton, {}, from + by);
-        QApplication::processEvents();
-    }
-};
 
 bool samePlaces(const Landmarks& a, const Landmarks& b) {
     for (const LandmarkName name : kLandmarkNames) {
@@ -72,9 +35,9 @@ bool same(const AnimalReading& a, const AnimalReading& b) {
 }  // namespace
 
 TEST_CASE("one drag of a landmark makes one undo entry, and undo restores equality") {
-    const Desk desk;
+    const SessionDesk desk;
     const AnimalReading before = desk.animal();
-    desk.drag(LandmarkName::HeadEnd, {30, 0});
+    desk.dragLandmark(LandmarkName::HeadEnd, {30, 0});
     QUndoStack& undo = desk.page->draft()->undoStack();
     REQUIRE(undo.count() == 1);
     CHECK(undo.text(0) == "move of head end");
@@ -88,20 +51,20 @@ TEST_CASE("one drag of a landmark makes one undo entry, and undo restores equali
     CHECK_FALSE(desk.page->draft()->changed(0));
     undo.redo();
     CHECK(same(desk.animal(), after));
-    desk.drag(LandmarkName::TailEnd, {-25, 4});
+    desk.dragLandmark(LandmarkName::TailEnd, {-25, 4});
     CHECK(undo.count() == 2);
     undo.undo();
     CHECK(same(desk.animal(), after));
 }
 
 TEST_CASE("pressing on a landmark without moving it changes nothing") {
-    const Desk desk;
-    desk.drag(LandmarkName::HeadEnd, {0, 0});
+    const SessionDesk desk;
+    desk.dragLandmark(LandmarkName::HeadEnd, {0, 0});
     CHECK(desk.page->draft()->undoStack().count() == 0);
 }
 
 TEST_CASE("the keyboard alone moves a landmark; steps that follow each other are one entry") {
-    const Desk desk;
+    const SessionDesk desk;
     const AnimalReading before = desk.animal();
     desk.view().setFocus();
     QTest::keyClick(&desk.view(), Qt::Key_Tab);
@@ -122,9 +85,9 @@ TEST_CASE("the keyboard alone moves a landmark; steps that follow each other are
 }
 
 TEST_CASE("an accepted correction is stored beside the measure it replaces, and read back as corrected") {
-    Desk desk;
+    SessionDesk desk;
     const StoredMeasure old = desk.page->photos().row(0).measures.front();
-    desk.drag(LandmarkName::HeadEnd, {24, 0});
+    desk.dragLandmark(LandmarkName::HeadEnd, {24, 0});
     const AnimalReading corrected = desk.animal();
     const StoredPhoto photo = desk.page->photos().row(0).photo;
     QSignalSpy changed(&desk.collection, &Collection::measuresChanged);
@@ -150,8 +113,8 @@ TEST_CASE("an accepted correction is stored beside the measure it replaces, and 
 }
 
 TEST_CASE("a move that is not accepted is not stored, and waits while other photos are looked at") {
-    Desk desk;
-    desk.drag(LandmarkName::HeadEnd, {24, 0});
+    SessionDesk desk;
+    desk.dragLandmark(LandmarkName::HeadEnd, {24, 0});
     const AnimalReading moved = desk.animal();
     desk.page->next();
     REQUIRE(desk.waitForDraft());

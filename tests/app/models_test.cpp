@@ -52,7 +52,7 @@ TEST_CASE("the photo list holds a session's photos and follows their changes") {
     collection.assign(first.photo, measure, std::nullopt);
     CHECK(changes.count() == 1);
     CHECK(model.data(model.index(0), Qt::DisplayRole).toString() == "not identified, side");
-    collection.accept(model.row(0).photo, measure);
+    collection.settle(model.row(0).photo, {}, {measure});
     CHECK(model.row(0).state == PhotoState::Accepted);
     CHECK(model.data(model.index(0), SecondLineRole).toString() == stateWords(PhotoState::Accepted));
     model.showSession(std::nullopt);

@@ -15,6 +15,14 @@ TEST_CASE("every setting goes to the file and comes back") {
         one.colours = colours;
         all.push_back(one);
     }
+    for (const int percent : kTextPercents) {
+        Settings one;
+        one.textPercent = percent;
+        all.push_back(one);
+    }
+    Settings language;
+    language.language = "de";
+    all.push_back(language);
     Settings recent;
     recent.recentCollections = {"/a folder/with, comma", "/b/ü"};
     all.push_back(recent);
@@ -41,6 +49,13 @@ TEST_CASE("every setting goes to the file and comes back") {
 TEST_CASE("nothing stored gives the defaults") {
     const QTemporaryDir folder;
     CHECK(readSettings(QSettings(folder.filePath("none.ini"), QSettings::IniFormat)) == Settings{});
+}
+
+TEST_CASE("a text size that is none of those to choose from is not taken over") {
+    const QTemporaryDir folder;
+    QSettings store(folder.filePath("odd.ini"), QSettings::IniFormat);
+    store.setValue("view/text-percent", 9000);
+    CHECK(readSettings(store).textPercent == 100);
 }
 
 TEST_CASE("the newest collection comes first, once, and eight are kept") {

@@ -158,7 +158,7 @@ TEST_CASE("a picture of every page can be saved") {
     window.show();
     window.openCollection(smallCollection());
     CHECK(savePictures(window, place.path().toStdString()));
-    CHECK(QDir(place.path()).entryList({"*.png"}).size() == window.pageCount());
+    CHECK(QDir(place.path()).entryList({"*.png"}).size() == window.pageCount() + 6);  // and each step of the box
 }
 
 TEST_CASE("the number of findings stands at the page that shows them") {
@@ -179,7 +179,7 @@ TEST_CASE("the number of findings stands at the page that shows them") {
     const auto& pages = part<QListWidget>(window, "pageList");
     QStringList names;
     for (int row = 0; row < pages.count(); ++row) names << pages.item(row)->text();
-    CHECK(names == QStringList{"Photo session", "Animals", "Growth", "Needs a look  (1)", "Diets"});
+    CHECK(names == QStringList{"Photo session", "Animals", "Growth", "Needs a look  (1)", "Diets", "Broods", "Box"});
     CHECK(part<QListView>(window, "findingList").model()->rowCount() == 2);
     CHECK(part<QLabel>(window, "kindLabel").text() == "P1: stalled");
 }
