@@ -7,6 +7,8 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "outline/components.h"
+
 namespace ringrule {
 namespace {
 
@@ -285,22 +287,16 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
     cv::compare(ratio, threshold, dark, cv::CMP_LT);
     dark &= region.plate;
     dark.setTo(0, region.marks);
-    cv::Mat stats;
-    cv::Mat centroids;
-    const int count = cv::connectedComponentsWithStats(dark, pieces.labels, stats, centroids, 8, CV_32S);
-    const auto pieceOf = [&](int label) {
-        Piece piece;
-        piece.label = label;
-        piece.areaMm2 = stats.at<int>(label, cv::CC_STAT_AREA) / (pxPerMm * pxPerMm);
-        piece.bounds = {stats.at<int>(label, cv::CC_STAT_LEFT), stats.at<int>(label, cv::CC_STAT_TOP),
-                        stats.at<int>(label, cv::CC_STAT_WIDTH), stats.at<int>(label, cv::CC_STAT_HEIGHT)};
-        return piece;
-    };
+    const Components components = componentsOf(dark);
+    pieces.labels = components.labels;
     SmallPrint print;
     std::vector<cv::Rect> all;
     std::vector<Piece> large;
-    for (int label = 1; label < count; ++label) {
-        const Piece piece = pieceOf(label);
+    for (const Component& component : components.found) {
+        Piece piece;
+        piece.label = static_cast<int>(&component - components.found.data()) + 1;
+        piece.areaMm2 = component.areaPx / (pxPerMm * pxPerMm);
+        piece.bounds = component.bounds;
         const bool small = piece.areaMm2 < 0.5 * smallestMm2;
         const bool letter = piece.areaMm2 < 2.0 * smallestMm2 && extentMm(piece.bounds, pxPerMm) < kLetterMm;
         if (letter && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) print.rim.push_back(piece.bounds);
