@@ -24,6 +24,7 @@ constexpr double kHiddenThroatPercent = 1.2;
 /// Share of the boundary that the body swept along its midline may leave out; crossing animals leave a third.
 constexpr double kNotOneBody = 0.06;
 constexpr double kTooBentDeg = 35.0;
+constexpr double kFinStep = 0.15;  ///< of the greatest depth: no trunk swells that much at once
 
 /// A body on its photo's scale, and what its unknown posture does to its measures.
 struct Seen {
@@ -120,6 +121,11 @@ void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, cons
     if (!at.headEnd || !at.trunkEnd) return;
     const TrunkDepth greatest = greatestDepth(body, at.headEnd->alongMm, at.trunkEnd->alongMm);
     if (greatest.depthMm <= 0.0) return;
+    const double trunkMm = at.trunkEnd->alongMm - at.headEnd->alongMm;
+    if (greatestStepMm(body, at.headEnd->alongMm + 0.2 * trunkMm, at.trunkEnd->alongMm - 0.08 * trunkMm) >
+        kFinStep * greatest.depthMm) {
+        addRemark(m.remarks, Remark::OutlineDoubtful);
+    }
     const double mmPerPx = scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
     const auto deepest = static_cast<std::size_t>(
         std::lower_bound(body.along.begin(), body.along.end(), greatest.alongMm) - body.along.begin());

@@ -66,6 +66,17 @@ TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm) {
     return greatest;
 }
 
+double greatestStepMm(const BodyInMm& body, double fromMm, double toMm) {
+    double greatest = 0.0;
+    const double span = 0.01 * body.along.back();
+    for (std::size_t i = stationAt(body, fromMm); i < body.along.size() && body.along[i] + span <= toMm; ++i) {
+        const std::size_t k = stationAt(body, body.along[i] + span);
+        if (body.depth[i] <= 0.0 || body.depth[k] <= 0.0) continue;
+        greatest = std::max(greatest, std::abs(body.depth[k] - body.depth[i]));
+    }
+    return greatest;
+}
+
 double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
                 const std::optional<AnimalPoint>& hidden) {
     const std::vector<AnimalPoint>& side = leftSide ? body.left : body.right;

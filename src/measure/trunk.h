@@ -17,6 +17,10 @@ struct TrunkDepth {
 /// counts, the noise of a single chord does not. 0 when no chord lies between them.
 [[nodiscard]] TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm);
 
+/// The greatest change of depth within a hundredth of the body's length, between two places, in mm. A body swells and
+/// narrows gently; a fin that was taken into the outline begins at once.
+[[nodiscard]] double greatestStepMm(const BodyInMm& body, double fromMm, double toMm);
+
 /// Deepest deviation of one side's outline from the straight line between its points at two places, in mm: positive
 /// when the outline runs inside the line. `start` is the first point where the outline hides it. Not finite when there
 /// is too little outline between them.

@@ -110,7 +110,8 @@ Outcome<std::vector<Outline>> outlinesOf(const Photo& photo, const Box& box, con
                                          const Scale& scale) {
     if (box.plate.widthMm >= kUsualPlateMm) return findOutlines(photo, box, plate, scale);
     const Box large = enlarged(box, kUsualPlateMm / box.plate.widthMm);
-    const auto enlargedScale = Scale::fromPlate(large, plate, photo.grey.cols, photo.grey.rows);
+    const auto enlargedScale =
+        Scale::fromPlate(large, asFitted(plate, box, scale), photo.grey.cols, photo.grey.rows);
     if (!enlargedScale) return enlargedScale.refusal();
     return findOutlines(photo, large, plate, enlargedScale.value());
 }

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "measure/posture.h"
 
+
 #include <catch2/catch.hpp>
 #include <cmath>
+
+#include "measure/trunk.h"
 
 using namespace ringrule;
 
@@ -50,4 +53,14 @@ TEST_CASE("What an unknown pitch does to a measure") {
     // The first 20 mm lie 50 to 30 mm before the middle: k sin θ (50² − 30²), shortened by cos θ on the way.
     const double head = doubt.sdOf([](const BodyInMm& body) { return body.alongAt(200.0); });
     CHECK(head == Approx(0.002 * kSine4 * 1600.0).epsilon(0.1));
+}
+
+TEST_CASE("A fin that was taken into the outline shows as a step of the depth") {
+    BodyInMm body = straightBody();
+    // A trunk that swells and narrows again over 40 mm by half its depth: no step.
+    for (std::size_t i = 20; i <= 60; ++i) body.depth[i] = 4.0 + 2.0 * std::sin(M_PI * (static_cast<double>(i) - 20.0) / 40.0);
+    CHECK(greatestStepMm(body, 20.0, 60.0) < 0.05 * 6.0);
+    for (std::size_t i = 45; i <= 60; ++i) body.depth[i] += 1.5;
+    CHECK(greatestStepMm(body, 20.0, 60.0) > 0.15 * 6.0);
+    CHECK(greatestStepMm(body, 20.0, 43.0) < 0.05 * 6.0);
 }
