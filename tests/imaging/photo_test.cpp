@@ -54,6 +54,7 @@ Exiv2::ExifData exifOf(int orientation, const std::string& taken) {
     exif["Exif.Image.Make"] = std::string("Invented");
     exif["Exif.Image.Model"] = std::string("bench camera");
     exif["Exif.Photo.DateTimeOriginal"] = taken;
+    exif["Exif.Photo.FocalLength"] = Exiv2::Rational(425, 100);
     return exif;
 }
 
@@ -122,6 +123,7 @@ TEST_CASE("A photo comes with its pixels, hash, time and camera", "[photo]") {
     CHECK(photo.takenAt == "2031-03-04T10:22:31");
     CHECK(photo.cameraMake == "Invented");
     CHECK(photo.cameraModel == "bench camera");
+    CHECK(photo.focalLengthMm == 4.25);
     // The patch's middle is exact but for JPEG's ringing.
     CHECK(cv::norm(brightPatch(photo.grey) - cv::Point2d(19.5, 15.5)) < 0.1);
 }

@@ -342,3 +342,29 @@ TEST_CASE("a photo of another camera than the lens photos' gets a remark", "[len
     photo.cameraModel.clear();
     CHECK_FALSE(remarked());
 }
+
+TEST_CASE("For a photo of another focal length the lens is not used", "[lens-calibration]") {
+    Box box = drawn::benchBox();
+    box.lens->distortion = {};  // else the corners' scatter alone would refuse the photo
+    box.lensOrigin = {"2031-01-05", "Example", "One", 50.0};
+    Photo photo = drawn::photograph(drawn::aimedAt(drawn::benchCamera(box), {100.0, 60.0}), drawn::markersOf(box));
+    const auto scaleAt = [&](std::optional<double> focalMm) {
+        photo.focalLengthMm = focalMm;
+        const auto plate = findPlate(photo, box);
+        REQUIRE(plate);
+        const auto scale = Scale::fromPlate(box, plate.value(), photo.grey.cols, photo.grey.rows);
+        REQUIRE(scale);
+        return scale.value();
+    };
+    const auto remarked = [](const Scale& scale) {
+        const auto& remarks = scale.remarks();
+        return std::find(remarks.begin(), remarks.end(), Remark::LensOtherSetting) != remarks.end();
+    };
+    const Scale same = scaleAt(50.3), silent = scaleAt({}), zoomed = scaleAt(55.0);
+    CHECK_FALSE(remarked(same));
+    CHECK_FALSE(remarked(silent));
+    CHECK(remarked(zoomed));
+    CHECK(same.tiltDegrees());
+    CHECK_FALSE(zoomed.tiltDegrees());
+    CHECK(zoomed.relativeSdShared() > same.relativeSdShared());
+}
