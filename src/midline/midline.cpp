@@ -13,17 +13,17 @@
 namespace ringrule {
 namespace {
 
-constexpr double kLeastAspect = 3.0;  ///< a body under this many times as long as wide has no long axis
-constexpr double kLongestArm = 2.5;   ///< greatest half-widths: what lies farther from the path is another body's
-constexpr double kStoutShare = 0.55;  ///< of the greatest half-width: a part that thick is a trunk or a head …
+constexpr double kLeastAspect = 3.0;   ///< a body under this many times as long as wide has no long axis
+constexpr double kLongestArm = 2.5;    ///< greatest half-widths: what lies farther from the path is another body's
+constexpr double kStoutShare = 0.55;   ///< of the greatest half-width: a part that thick is a trunk or a head …
 constexpr double kDeepestWaist = 1.7;  ///< … and between two of one body it gets no thinner than this
 constexpr double kHoleInHalfWidths =
     0.006;                            ///< a hole's area in squares of the greatest half-width: smaller ones are skin
 constexpr double kBesideHole = 1.35;  ///< a station this many half-widths from a hole's rim runs along it
 
 /// Whether the outline holds more than one body: an arm leads far away from the path, or two stout parts hang together
-/// by a thin one. Of 2,000 single animals, drawn with tails open or curled, arms reached 2.0 greatest half-widths (coronet)
-/// and waists 1.5 (a thin pipefish behind its head).
+/// by a thin one. Of 2,000 single animals, drawn with tails open or curled, arms reached 2.0 greatest half-widths
+/// (coronet) and waists 1.5 (a thin pipefish behind its head).
 bool severalBodies(const MedialPath& path) {
     if (path.farthestAsidePx > kLongestArm * path.greatestHalfWidthPx) return true;
     std::vector<double> ahead(path.halfWidthPx.size());
@@ -33,7 +33,8 @@ bool severalBodies(const MedialPath& path) {
     for (std::size_t i = 0; i < ahead.size(); ++i) {
         most = std::max(most, path.halfWidthPx[i]);
         const double lesser = std::min(most, ahead[i]);
-        if (lesser > kStoutShare * path.greatestHalfWidthPx && lesser > kDeepestWaist * path.halfWidthPx[i]) return true;
+        if (lesser > kStoutShare * path.greatestHalfWidthPx && lesser > kDeepestWaist * path.halfWidthPx[i])
+            return true;
     }
     return false;
 }

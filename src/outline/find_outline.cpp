@@ -5,7 +5,9 @@
 #include <cmath>
 
 #include "outline/background.h"
+#include "outline/bridge.h"
 #include "outline/colour_picture.h"
+#include "outline/dark_plate.h"
 #include "outline/pieces.h"
 #include "outline/plate_region.h"
 #include "outline/reduced.h"
@@ -27,6 +29,7 @@ constexpr double kEyeMm2 = 20.0;
 constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees this much more of the animal
 constexpr double kDarkPlate = 0.03;     ///< light of the plate: photos darker than this are noise …
 constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost their whites
+constexpr double kEyeMm = 4.0;          ///< widest gap that an eye or a pale band makes between parts of one animal
 constexpr double kLongestStepPx = 2.0;  ///< the tail's tip is only a few pixels wide at any scale
 
 double pxPerMmOf(const Box& box, const Scale& scale) {
@@ -65,6 +68,15 @@ Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& sil
         outline.areaPx2 += signedArea<PixelFrame>(outline.holesPx.back());
     }
     if (outer.foundShare < 0.85) outline.remarks.push_back(Remark::OutlineDoubtful);
+    for (const auto& partPx : silhouette.partsPx) {
+        Outline part;
+        part.boundaryPx = refineBoundary(grey, tone, turned(partPx, false), options).pointsPx;
+        if (auto whole = bridged(outline, part, kEyeMm * pxPerMm)) {
+            outline = std::move(whole->outline);
+        } else {
+            outline.remarks.push_back(Remark::OutlineDoubtful);
+        }
+    }
     return outline;
 }
 
@@ -73,6 +85,8 @@ struct Search {
     std::vector<Outline> outlines;
     double contrast = 0.0;  ///< of the largest animal's edge, share of the plate's light
     double largestMm2 = 0.0;
+    double inside = 0.0;   ///< light of the largest animal near its edge …
+    double outside = 1.0;  ///< … and of the plate beside it
     bool plateSeen = false;
 };
 
@@ -98,11 +112,14 @@ Search searchIn(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, co
         if (areaMm2 < options.smallestAnimalMm2) continue;
         if (areaMm2 > search.largestMm2) {
             search.largestMm2 = areaMm2;
+            search.inside = silhouette.inside;
+            search.outside = silhouette.outside;
             search.contrast = 1.0 - silhouette.inside / std::max(silhouette.outside, 1e-6);
         }
         if (silhouette.cut) outline.remarks.push_back(Remark::OutlineDoubtful);
         if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
-        if (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate)
+        const bool photographed = &tone == &photoTone();
+        if (photographed && (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate))
             outline.remarks.push_back(Remark::BadExposure);
         if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
         search.outlines.push_back(std::move(outline));
@@ -116,6 +133,45 @@ bool worthColour(const Search& search) {
     return search.contrast < kPaleContrast || (search.outlines.size() < 3 && search.largestMm2 < kEyeMm2);
 }
 
+constexpr double kMuchSmaller = 0.25;  ///< of the other search's largest animal: specks before a dark plate
+constexpr double kLeastOfTwo = 0.45;   ///< contrast of animal and plate in light, whichever is the paler
+
+/// A round body is darker toward its rim, which before a dark plate draws the edge inward: by 0.5 to 1 px on rendered
+/// photos.
+constexpr double kShadedRimPx = 0.9;
+
+/// Parts of one animal that its dark eye takes apart before a dark plate, put together: the lesser faces the other with
+/// an end, not with a side.
+void joinAcrossEyes(std::vector<Outline>& outlines, double pxPerMm) {
+    for (std::size_t i = 0; i < outlines.size(); ++i) {
+        for (std::size_t j = 0; j < outlines.size(); ++j) {
+            if (i == j || outlines[j].areaPx2 > 0.5 * outlines[i].areaPx2) continue;
+            auto whole = bridged(outlines[i], outlines[j], kEyeMm * pxPerMm);
+            if (!whole || whole->facingPx > 0.5 * whole->bridgesPx + 2.0 * kEyeMm * pxPerMm) continue;
+            outlines[i] = std::move(whole->outline);
+            outlines.erase(outlines.begin() + static_cast<std::ptrdiff_t>(j));
+            i = 0, j = 0;
+        }
+    }
+}
+
+/// Before a dark plate: animals paler than it, or else those still darker than it. Nothing when neither stands out.
+Search searchBeforeDark(const Photo& photo, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
+                        const OutlineOptions& options) {
+    const PlateRegion patched = withWhitePatches(coarse, region);
+    const Tone tone = upturnedTone(coarse, patched);
+    const cv::Rect part(coarse.originPx, coarse.light.size() * coarse.factor);
+    const Reduced upturned = reducedLight(photo.grey, tone, part, coarse.factor);
+    Search pale = searchIn(photo.grey, tone, upturned, patched, pxPerMm, options);
+    Search dark = searchIn(photo.grey, photoTone(), coarse, patched, pxPerMm, options);
+    const bool isPale = !pale.outlines.empty() && pale.largestMm2 > kMuchSmaller * dark.largestMm2;
+    const double paleContrast = 1.0 - (1.0 - pale.outside) / std::max(1.0 - pale.inside, 1e-6);
+    if (std::max(isPale ? paleContrast : dark.contrast, 0.0) < kLeastOfTwo) return {};
+    joinAcrossEyes(pale.outlines, pxPerMm);
+    for (Outline& outline : pale.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kShadedRimPx);
+    return isPale ? std::move(pale) : std::move(dark);
+}
+
 }  // namespace
 
 Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, const FoundPlate& plate,
@@ -126,15 +182,18 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
     const double pxPerMm = pxPerMmOf(box, scale);
     const cv::Rect part = plateBounds(photo.grey, box, scale);
     const int factor = factorFor(pxPerMm, kCoarsePxPerMm);
-    const Reduced coarse = reducedLight(photo.grey, photoTone(), part, factor);
+    const Reduced coarse = reducedLight(photo, photoTone(), part, factor);
     if (coarse.light.empty()) return noAnimal;
     const PlateRegion region = plateRegion(coarse, box, plate, scale);
-    Search search = searchIn(photo.grey, photoTone(), coarse, region, pxPerMm, options);
+    const bool dark = plateIsDark(coarse, region);
+    Search search = dark ? searchBeforeDark(photo, coarse, region, pxPerMm, options)
+                         : searchIn(photo.grey, photoTone(), coarse, region, pxPerMm, options);
     if (!search.plateSeen) return cannotSeparate;
-    if (worthColour(search)) {
+    if (!dark && worthColour(search)) {
         const double smallestPx = options.smallestAnimalMm2 * std::pow(pxPerMm / factor, 2);
         if (const auto picture = colourPicture(photo, coarse, region, smallestPx)) {
-            const Reduced coloured = reducedLight(picture->grey, picture->tone, part, factor);
+            const cv::Rect same(coarse.originPx, coarse.light.size() * factor);
+            const Reduced coloured = reducedLight(picture->grey, picture->tone, same, factor);
             Search byColour = searchIn(picture->grey, picture->tone, coloured, region, pxPerMm, options);
             if (byColour.largestMm2 > kMuchLarger * search.largestMm2) search = std::move(byColour);
         }

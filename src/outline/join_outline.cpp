@@ -4,6 +4,7 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "outline/bridge.h"
 #include "outline/loop.h"
 #include "ringrule/geometry/polygon.h"
 #include "ringrule/outline/edit_outline.h"
@@ -16,8 +17,7 @@ constexpr double kFacingMorePx = 3.0;  ///< … and a few pixels more, for narro
 
 /// Indices of one part's points that face the other part: the run without break round the nearest one.
 std::vector<std::size_t> facing(const Loop& loop, const std::vector<double>& gaps, double limitPx) {
-    const auto nearest =
-        static_cast<std::size_t>(std::min_element(gaps.begin(), gaps.end()) - gaps.begin());
+    const auto nearest = static_cast<std::size_t>(std::min_element(gaps.begin(), gaps.end()) - gaps.begin());
     const std::size_t n = loop.size();
     std::size_t ahead = 0;
     while (ahead + 1 < n && gaps[(nearest + ahead + 1) % n] < limitPx) ++ahead;
@@ -80,33 +80,48 @@ void addWalk(const Loop& loop, std::size_t from, std::size_t to, Loop& walk) {
 
 }  // namespace
 
-Outcome<Outline> joined(const Outline& one, const Outline& other, double longestGapPx) {
-    assert(one.boundaryPx.size() >= 3 && other.boundaryPx.size() >= 3);
-    const Refusal tooFar{"join-too-far", "These two parts cannot be one animal: they lie too far apart, or overlap."};
+std::optional<Bridged> bridged(const Outline& one, const Outline& other, double longestGapPx) {
     const Loop& a = one.boundaryPx;
     const Loop& b = other.boundaryPx;
-    if (loopsCross(a, b) || contains<PixelFrame>(a, b.front()) || contains<PixelFrame>(b, a.front())) return tooFar;
+    if (loopsCross(a, b) || contains<PixelFrame>(a, b.front()) || contains<PixelFrame>(b, a.front())) return {};
     const std::vector<double> gapsA = gapsTo(a, b);
-    const std::vector<double> gapsB = gapsTo(b, a);
     const double gapPx = *std::min_element(gapsA.begin(), gapsA.end());
-    if (gapPx > longestGapPx) return tooFar;
+    if (gapPx > longestGapPx) return {};
     const double limitPx = kFacing * gapPx + kFacingMorePx;
-    const Bridges bridges = bridgesOf(a, facing(a, gapsA, limitPx), b, facing(b, gapsB, limitPx));
-    if (bridges.count != 2) return tooFar;
-    Outline whole = one;
+    const std::vector<std::size_t> runA = facing(a, gapsA, limitPx);
+    const std::vector<std::size_t> runB = facing(b, gapsTo(b, a), limitPx);
+    const Bridges bridges = bridgesOf(a, runA, b, runB);
+    if (bridges.count != 2) return {};
+    Bridged result;
+    Outline& whole = result.outline;
+    whole = one;
     Loop walk;
     addWalk(a, bridges.arriveBack, bridges.leave, walk);
     addWalk(b, bridges.arrive, bridges.leaveBack, walk);
     whole.boundaryPx = resampledClosed<PixelFrame>(walk, meanStepPx(a));
-    if (crossesItself(whole.boundaryPx)) return tooFar;
+    if (crossesItself(whole.boundaryPx)) return {};
     whole.holesPx.insert(whole.holesPx.end(), other.holesPx.begin(), other.holesPx.end());
+    whole.areaPx2 = signedArea<PixelFrame>(whole.boundaryPx);
+    for (const Loop& hole : whole.holesPx) whole.areaPx2 += signedArea<PixelFrame>(hole);
     whole.edgeSdPx = std::max(one.edgeSdPx, other.edgeSdPx);
     for (const Remark remark : other.remarks) {
         if (std::find(whole.remarks.begin(), whole.remarks.end(), remark) == whole.remarks.end())
             whole.remarks.push_back(remark);
     }
-    return drawnByHand(std::move(whole),
-                       distance(a[bridges.leave], b[bridges.arrive]) + distance(b[bridges.leaveBack], a[bridges.arriveBack]));
+    result.bridgesPx =
+        distance(a[bridges.leave], b[bridges.arrive]) + distance(b[bridges.leaveBack], a[bridges.arriveBack]);
+    result.facingPx =
+        std::max(static_cast<double>(runA.size()) * meanStepPx(a), static_cast<double>(runB.size()) * meanStepPx(b));
+    return result;
+}
+
+Outcome<Outline> joined(const Outline& one, const Outline& other, double longestGapPx) {
+    assert(one.boundaryPx.size() >= 3 && other.boundaryPx.size() >= 3);
+    auto whole = bridged(one, other, longestGapPx);
+    if (!whole) {
+        return Refusal{"join-too-far", "These two parts cannot be one animal: they lie too far apart, or overlap."};
+    }
+    return drawnByHand(std::move(whole->outline), whole->bridgesPx);
 }
 
 }  // namespace ringrule

@@ -120,8 +120,7 @@ Outline drawnByHand(Outline outline, double drawnPx) {
         around += perimeter<PixelFrame>(hole);
     }
     const double share = std::clamp(drawnPx / std::max(around, 1.0), 0.0, 1.0);
-    outline.edgeSdPx =
-        std::sqrt((1.0 - share) * outline.edgeSdPx * outline.edgeSdPx + share * kHandSdPx * kHandSdPx);
+    outline.edgeSdPx = std::sqrt((1.0 - share) * outline.edgeSdPx * outline.edgeSdPx + share * kHandSdPx * kHandSdPx);
     std::erase(outline.remarks, Remark::OutlineDoubtful);
     if (std::find(outline.remarks.begin(), outline.remarks.end(), Remark::OutlinedByHand) == outline.remarks.end()) {
         outline.remarks.push_back(Remark::OutlinedByHand);

@@ -14,6 +14,7 @@ constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this dista
 constexpr float kBorderWeight = 0.02F;  ///< of border pixels in the light inside
 constexpr float kPalestSkin = 0.30F;    ///< of the way from the body's darker third to the plate
 constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
+constexpr double kPartMm2 = 1.0;        ///< smaller parts are crumbs
 constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
 constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
 
@@ -128,6 +129,20 @@ std::size_t contourOver(const std::vector<std::vector<cv::Point>>& contours, con
     return best;
 }
 
+/// Outer contours other than `main` that run along the seed and hold this much: parts beyond a pale band or a dark eye.
+std::vector<std::size_t> partsOver(const std::vector<std::vector<cv::Point>>& contours,
+                                   const std::vector<cv::Vec4i>& tree, const cv::Mat1b& seed, std::size_t main,
+                                   double leastPx2) {
+    std::vector<std::size_t> parts;
+    for (std::size_t i = 0; i < contours.size(); ++i) {
+        if (i == main || tree[i][3] >= 0 || cv::contourArea(contours[i]) < leastPx2) continue;
+        const auto along =
+            std::count_if(contours[i].begin(), contours[i].end(), [&seed](cv::Point at) { return seed(at) != 0; });
+        if (2 * along > std::ssize(contours[i])) parts.push_back(i);
+    }
+    return parts;
+}
+
 std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Point>& contour) {
     std::vector<PixelPoint> points;
     points.reserve(contour.size());
@@ -226,6 +241,9 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     silhouette.cut = std::any_of(contours[outer].begin(), contours[outer].end(),
                                  [&inner](cv::Point at) { return !inner.contains(at); });
     silhouette.outerPx = inPhoto(fine, contours[outer]);
+    for (const std::size_t part : partsOver(contours, tree, seed, outer, kPartMm2 * std::pow(pxPerMm / factor, 2))) {
+        silhouette.partsPx.push_back(inPhoto(fine, contours[part]));
+    }
     const double leastHolePx = kHoleMm2 * std::pow(pxPerMm / factor, 2);
     for (std::size_t i = 0; i < contours.size(); ++i) {
         if (tree[i][3] != static_cast<int>(outer) || cv::contourArea(contours[i]) < leastHolePx) continue;

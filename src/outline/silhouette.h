@@ -15,6 +15,7 @@ namespace ringrule {
 struct Silhouette {
     std::vector<PixelPoint> outerPx;               ///< closed
     std::vector<std::vector<PixelPoint>> holesPx;  ///< the plate seen through the body
+    std::vector<std::vector<PixelPoint>> partsPx;  ///< further parts of it, apart at the local threshold
     double inside = 0.0;                           ///< light of the animal near its edge …
     double outside = 0.0;                          ///< … and of the plate beside it
     double stepPx = 1.0;                           ///< side of the picture's pixels that it was found on

@@ -18,10 +18,10 @@
 namespace ringrule {
 namespace {
 
-constexpr int kMapSidePx = 340;        ///< side of the picture in which paths are searched: some tens of milliseconds
-constexpr double kSmoothing = 1.0;     ///< sigma before gradients are taken, in pixels of that picture
-constexpr double kClearEdge = 0.985;   ///< quantile of the gradients nearby that counts as a full edge
-constexpr float kFaintEdge = 0.12F;    ///< share of it below which there is no edge
+constexpr int kMapSidePx = 340;       ///< side of the picture in which paths are searched: some tens of milliseconds
+constexpr double kSmoothing = 1.0;    ///< sigma before gradients are taken, in pixels of that picture
+constexpr double kClearEdge = 0.985;  ///< quantile of the gradients nearby that counts as a full edge
+constexpr float kFaintEdge = 0.12F;   ///< share of it below which there is no edge
 constexpr double kLongestSpurPx = 80.0;
 constexpr double kLeastAreaPx2 = 100.0;
 
@@ -54,10 +54,10 @@ Window windowAround(const cv::Mat& grey, PixelPoint at, double reachPx) {
     const int f = window.factor;
     const auto lowest = [&](double value) { return static_cast<int>(std::max(0.0, value - reachPx)) / f * f; };
     window.originPx = {lowest(at.x), lowest(at.y)};
-    const int blocksX = std::min(static_cast<int>(std::ceil(at.x + reachPx)) - window.originPx.x,
-                                 grey.cols - window.originPx.x) / f;
-    const int blocksY = std::min(static_cast<int>(std::ceil(at.y + reachPx)) - window.originPx.y,
-                                 grey.rows - window.originPx.y) / f;
+    const int blocksX =
+        std::min(static_cast<int>(std::ceil(at.x + reachPx)) - window.originPx.x, grey.cols - window.originPx.x) / f;
+    const int blocksY =
+        std::min(static_cast<int>(std::ceil(at.y + reachPx)) - window.originPx.y, grey.rows - window.originPx.y) / f;
     const cv::Size size(std::max(1, blocksX), std::max(1, blocksY));
     const cv::Rect part = cv::Rect(window.originPx, size * f) & cv::Rect({0, 0}, grey.size());
     cv::resize(grey(part), window.grey, size, 0.0, 0.0, cv::INTER_AREA);

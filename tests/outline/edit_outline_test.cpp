@@ -83,8 +83,14 @@ TEST_CASE("A boundary pulled through the other side is refused") {
 
 TEST_CASE("A stretch is replaced by a path on its own side") {
     // A fin of 30 x 20 px on the upper side of a slab, cut off by a path along the slab's edge.
-    const Outline finned = outlineOf(
-        {{0.0, 0.0}, {80.0, 0.0}, {80.0, -20.0}, {110.0, -20.0}, {110.0, 0.0}, {200.0, 0.0}, {200.0, 40.0}, {0.0, 40.0}});
+    const Outline finned = outlineOf({{0.0, 0.0},
+                                      {80.0, 0.0},
+                                      {80.0, -20.0},
+                                      {110.0, -20.0},
+                                      {110.0, 0.0},
+                                      {200.0, 0.0},
+                                      {200.0, 40.0},
+                                      {0.0, 40.0}});
     for (const bool forward : {true, false}) {
         std::vector<PixelPoint> path{{70.0, 0.0}, {95.0, 0.0}, {120.0, 0.0}};
         if (!forward) std::reverse(path.begin(), path.end());
@@ -98,7 +104,8 @@ TEST_CASE("A stretch is replaced by a path on its own side") {
 
 TEST_CASE("A body that was found without its head gets it by one stretch") {
     const Outline trunk = box(100.0, 0.0, 300.0, 40.0);
-    const auto edited = withStretch(trunk, std::vector<PixelPoint>{{100.0, 1.0}, {0.0, 18.0}, {0.0, 22.0}, {100.0, 39.0}});
+    const auto edited =
+        withStretch(trunk, std::vector<PixelPoint>{{100.0, 1.0}, {0.0, 18.0}, {0.0, 22.0}, {100.0, 39.0}});
     REQUIRE(edited.ok());
     // The head is a trapezium 100 px long, 4 px high in front and 38 behind.
     CHECK_THAT(edited.value().areaPx2, WithinAbs(200.0 * 40.0 + 100.0 * 21.0, 12.0));
@@ -179,23 +186,33 @@ TEST_CASE("Of two crossing bodies the upper one is freed and the lower one's par
     // A cross of two bars, 200 x 20 and, leaning, 20 wide and 160 high.
     const double lean = 0.35;
     const auto lower = [&](double y) { return 100.0 + lean * (y - 10.0); };
-    const Outline crossed = outlineOf({{0.0, 0.0}, {lower(0.0) - 10.0, 0.0}, {lower(-70.0) - 10.0, -70.0},
-                                       {lower(-70.0) + 10.0, -70.0}, {lower(0.0) + 10.0, 0.0}, {200.0, 0.0},
-                                       {200.0, 20.0}, {lower(20.0) + 10.0, 20.0}, {lower(90.0) + 10.0, 90.0},
-                                       {lower(90.0) - 10.0, 90.0}, {lower(20.0) - 10.0, 20.0}, {0.0, 20.0}});
-    const auto first = cutAlong(crossed, std::vector<PixelPoint>{{80.0, -4.0}, {86.0, 0.5}, {107.0, 0.5}, {112.0, -4.0}});
+    const Outline crossed = outlineOf({{0.0, 0.0},
+                                       {lower(0.0) - 10.0, 0.0},
+                                       {lower(-70.0) - 10.0, -70.0},
+                                       {lower(-70.0) + 10.0, -70.0},
+                                       {lower(0.0) + 10.0, 0.0},
+                                       {200.0, 0.0},
+                                       {200.0, 20.0},
+                                       {lower(20.0) + 10.0, 20.0},
+                                       {lower(90.0) + 10.0, 90.0},
+                                       {lower(90.0) - 10.0, 90.0},
+                                       {lower(20.0) - 10.0, 20.0},
+                                       {0.0, 20.0}});
+    const auto first =
+        cutAlong(crossed, std::vector<PixelPoint>{{80.0, -4.0}, {86.0, 0.5}, {107.0, 0.5}, {112.0, -4.0}});
     REQUIRE(first.ok());
     REQUIRE(first.value().size() == 2);
     const bool rightIsUpper = first.value()[1].areaPx2 < first.value()[0].areaPx2;
     const Outline above = first.value()[rightIsUpper ? 1 : 0];
-    const auto second = cutAlong(first.value()[rightIsUpper ? 0 : 1], std::vector<PixelPoint>{{87.0, 24.0}, {93.0, 19.5}, {114.0, 19.5}, {119.0, 24.0}});
+    const auto second = cutAlong(first.value()[rightIsUpper ? 0 : 1],
+                                 std::vector<PixelPoint>{{87.0, 24.0}, {93.0, 19.5}, {114.0, 19.5}, {119.0, 24.0}});
     REQUIRE(second.ok());
     REQUIRE(second.value().size() == 2);
     const bool leftIsBar = second.value()[0].areaPx2 > second.value()[1].areaPx2;
     const Outline bar = second.value()[leftIsBar ? 0 : 1];
     const Outline below = second.value()[leftIsBar ? 1 : 0];
-    // Both lines run half a pixel inside the bar, over the 21 px between its neighbour's sides; corners are rounded by a
-    // pixel.
+    // Both lines run half a pixel inside the bar, over the 21 px between its neighbour's sides; corners are rounded by
+    // a pixel.
     CHECK_THAT(bar.areaPx2, WithinAbs(200.0 * 20.0 - 21.0, 8.0));
     const auto whole = joined(above, below, 40.0);
     REQUIRE(whole.ok());

@@ -20,9 +20,8 @@ constexpr double kRadius = 70.0;
 /// A disc before an uneven plate, with noise.
 Photo discPhoto(double body, double plate) {
     Photo photo;
-    photo.grey = test::drawn({320, 260}, 0.9, body, plate, [](double x, double y) {
-        return std::hypot(x - kCentre.x, y - kCentre.y) < kRadius;
-    });
+    photo.grey = test::drawn({320, 260}, 0.9, body, plate,
+                             [](double x, double y) { return std::hypot(x - kCentre.x, y - kCentre.y) < kRadius; });
     cv::Mat noise(photo.grey.size(), CV_8SC1);
     cv::theRNG().state = 20310104;
     cv::randn(noise, 0.0, 2.0);
@@ -79,7 +78,8 @@ TEST_CASE("An outline traced by five clicks has the disc's area") {
     for (const auto& [body, plate] : {std::pair{0.08, 0.6}, std::pair{0.6, 0.05}}) {
         const Photo photo = discPhoto(body, plate);
         std::vector<PixelPoint> clicks;
-        for (const double angle : {0.0, 75.0, 140.0, 220.0, 300.0}) clicks.push_back(onCircle(angle, angle > 100 ? 3 : -3));
+        for (const double angle : {0.0, 75.0, 140.0, 220.0, 300.0})
+            clicks.push_back(onCircle(angle, angle > 100 ? 3 : -3));
         const auto outline = traceOutline(photo, clicks);
         REQUIRE(outline.ok());
         // A tenth of a pixel all round.
@@ -96,8 +96,8 @@ TEST_CASE("An outline traced by five clicks has the disc's area") {
 
 TEST_CASE("Clicks that do not go round an area make no outline") {
     const Photo photo = discPhoto(0.08, 0.6);
-    for (const auto& clicks :
-         {std::vector<PixelPoint>{onCircle(0.0), onCircle(60.0)}, std::vector<PixelPoint>{{30, 30}, {31, 30}, {30, 31}}}) {
+    for (const auto& clicks : {std::vector<PixelPoint>{onCircle(0.0), onCircle(60.0)},
+                               std::vector<PixelPoint>{{30, 30}, {31, 30}, {30, 31}}}) {
         const auto outline = traceOutline(photo, clicks);
         REQUIRE_FALSE(outline.ok());
         CHECK(outline.refusal().reason == "trace-not-closed");

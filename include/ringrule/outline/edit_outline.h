@@ -10,9 +10,9 @@
 
 namespace ringrule {
 
-// Corrections by hand. All are pure: the outline that was given stays as it is, so undo is keeping it. An edited outline
-// says `Remark::OutlinedByHand`, no longer says that it is doubtful (a person looked), and its `edgeSdPx` is that of its
-// seen and its drawn parts together: a drawn edge is as good as the hand, `kHandSdPx`.
+// Corrections by hand. All are pure: the outline that was given stays as it is, so undo is keeping it. An edited
+// outline says `Remark::OutlinedByHand`, no longer says that it is doubtful (a person looked), and its `edgeSdPx` is
+// that of its seen and its drawn parts together: a drawn edge is as good as the hand, `kHandSdPx`.
 
 inline constexpr double kHandSdPx = 1.0;
 
@@ -26,11 +26,11 @@ inline constexpr double kHandSdPx = 1.0;
 /// with "outline-crosses" when the new boundary would cross itself. Precondition: two points or more.
 [[nodiscard]] Outcome<Outline> withStretch(const Outline& outline, std::span<const PixelPoint> pathPx);
 
-/// The pieces left when the outline is cut along a line, straight or bent, left to right; pieces under a hundredth of the
-/// area are dropped. Two animals that touch become two by one line; of two that cross, the upper one is freed by a line
-/// on either side, and the two parts of the lower one are joined again by `joined`. A gap between two animals that touch
-/// twice is a hole before and belongs to the background after. Refuses with "cut-misses" when the line does not part the
-/// outline.
+/// The pieces left when the outline is cut along a line, straight or bent, left to right; pieces under a hundredth of
+/// the area are dropped. Two animals that touch become two by one line; of two that cross, the upper one is freed by a
+/// line on either side, and the two parts of the lower one are joined again by `joined`. A gap between two animals that
+/// touch twice is a hole before and belongs to the background after. Refuses with "cut-misses" when the line does not
+/// part the outline.
 [[nodiscard]] Outcome<std::vector<Outline>> cutAlong(const Outline& outline, std::span<const PixelPoint> linePx);
 
 /// One outline out of two parts of an animal, with the gap between their facing ends bridged straight. Refuses with
