@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "measure/posture.h"
 
-
 #include <catch2/catch.hpp>
 #include <cmath>
 
