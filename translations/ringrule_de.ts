@@ -938,10 +938,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <context>
         <name>RulePanel</name>
         <message>
-            <source>Print at 100 %. Measure the two black bars beside the plate with a steel rule, from end to end, to a tenth of a millimetre. Later measure the scales on the plate itself, between the numbers that its last page names. No photo can show that a plate was printed too large or too small.</source>
-            <translation>Bei 100 % drucken. Die beiden schwarzen Balken neben der Platte mit einem Stahlmaßstab von Ende zu Ende messen, auf ein zehntel Millimeter. Später die Skalen auf der Platte selbst, zwischen den Zahlen, die ihre letzte Seite nennt. Kein Foto kann zeigen, dass eine Platte zu groß oder zu klein gedruckt ist.</translation>
-        </message>
-        <message>
             <source>States</source>
             <translation>Soll</translation>
         </message>
@@ -984,6 +980,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <message>
             <source>Correct the plate</source>
             <translation>Platte berichtigen</translation>
+        </message>
+        <message>
+            <source>The two black bars on the print, from end to end, to a tenth of a millimetre. Later the scales on the plate itself, between the numbers that its last page names.</source>
+            <translation>Die beiden schwarzen Balken auf dem Druck, von Ende zu Ende, auf ein zehntel Millimeter. Später die Skalen auf der Platte selbst, zwischen den Zahlen, die ihre letzte Seite nennt.</translation>
         </message>
     </context>
     <context>
@@ -1361,10 +1361,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
             <translation>Kondition</translation>
         </message>
         <message>
-            <source>Depth ratio</source>
-            <translation>Tiefenverhältnis</translation>
-        </message>
-        <message>
             <source>Girth ratio</source>
             <translation>Umfangsverhältnis</translation>
         </message>
@@ -1542,16 +1538,16 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
             <translation>Junge</translation>
         </message>
         <message>
-            <source>Kept singly</source>
-            <translation>Einzeln geführt</translation>
-        </message>
-        <message>
             <source>Mean length, mm</source>
             <translation>Mittlere Länge, mm</translation>
         </message>
         <message>
             <source>Birth due</source>
             <translation>Geburt fällig</translation>
+        </message>
+        <message>
+            <source>Animals</source>
+            <translation>Tiere</translation>
         </message>
     </context>
     <context>
@@ -2485,10 +2481,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <context>
         <name>ringrule::PrintPanel</name>
         <message>
-            <source>%1 × %2 mm with %3 markers. Box file: %4</source>
-            <translation>%1 × %2 mm mit %3 Markern. Boxdatei: %4</translation>
-        </message>
-        <message>
             <source>Save the animal cards</source>
             <translation>Tierkarten speichern</translation>
         </message>
@@ -2499,6 +2491,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <message>
             <source>%1 cards on %2 sheets were saved in %3. Print them at 100 %.</source>
             <translation>%1 Karten auf %2 Blättern wurden in %3 gespeichert. Bei 100 % drucken.</translation>
+        </message>
+        <message>
+            <source>Box file: %1</source>
+            <translation>Boxdatei: %1</translation>
         </message>
     </context>
     <context>

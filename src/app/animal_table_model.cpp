@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/animal_table_model.h"
+#include "app/core_text.h"
 
 #include <algorithm>
 
@@ -47,8 +48,7 @@ void AnimalTableModel::rebuild() {
         }
         QStringList reasons;
         for (const Finding& finding : collection_.review().findings)
-            if (finding.animal == animal.id && isFlag(finding))
-                reasons << QString::fromStdString(findingWords(finding.kind));
+            if (finding.animal == animal.id && isFlag(finding)) reasons << coreText(findingWords(finding.kind));
         reasons.removeDuplicates();
         row.look = reasons.join(QStringLiteral(", "));
         rows_.push_back(std::move(row));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/box_page.h"
+#include "app/core_text.h"
 
 #include <QFileDialog>
 #include <QRegularExpression>
@@ -94,7 +95,7 @@ void BoxPage::showStep(SetupStepKind kind) {
 void BoxPage::stepChosen(int row) {
     if (row < 0) return;
     const SetupStep& step = steps_.step(row);
-    ui_->stepLabel->setText(QString::fromStdString(step.title));
+    ui_->stepLabel->setText(coreText(step.title));
     ui_->stateLabel->setText(setupStateSign(step.state) + QStringLiteral("  ") + setupStateWords(step.state));
     ui_->foundLabel->setText(QString::fromStdString(step.found));
     ui_->adviceLabel->setText(withoutCommands(step.advice));

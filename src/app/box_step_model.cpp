@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/box_step_model.h"
+#include "app/core_text.h"
 
 #include <QCoreApplication>
 #include <algorithm>
@@ -76,7 +77,7 @@ int BoxStepModel::rowCount(const QModelIndex& parent) const {
 QVariant BoxStepModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
     const SetupStep& step = steps_[static_cast<std::size_t>(index.row())];
-    const QString title = tr("%1  %2").arg(index.row() + 1).arg(QString::fromStdString(step.title));
+    const QString title = tr("%1  %2").arg(index.row() + 1).arg(coreText(step.title));
     switch (role) {
         case Qt::DisplayRole:
             return title;

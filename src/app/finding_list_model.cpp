@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/finding_list_model.h"
+#include "app/core_text.h"
 
 #include <QColor>
 
@@ -51,7 +52,7 @@ QVariant FindingListModel::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return code.isEmpty() ? tr("Collection") : code;
         case SecondLineRole:
-            return QString::fromStdString(findingWords(finding.kind));
+            return coreText(findingWords(finding.kind));
         case SignRole:
             return signOf(finding.kind);
         case SignColourRole:

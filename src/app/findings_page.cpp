@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/findings_page.h"
+#include "app/core_text.h"
 
 #include <QSignalBlocker>
 
@@ -90,7 +91,7 @@ void FindingsPage::showReview() {
 void FindingsPage::showFinding(int row) {
     if (row < 0) return;
     const Finding& finding = findings_.finding(row);
-    ui_->kindLabel->setText(tr("%1: %2").arg(textOf(finding.animalCode), textOf(findingWords(finding.kind))));
+    ui_->kindLabel->setText(tr("%1: %2").arg(textOf(finding.animalCode), coreText(findingWords(finding.kind))));
     ui_->sentenceLabel->setText(textOf(finding.sentence));
     ui_->byCaption->setText(capitalised(textOf(finding.measure)));
     ui_->byLabel->setText(finding.by.known() ? signedNumber(finding.by, finding.unit) : tr("cannot tell"));

@@ -7,6 +7,7 @@
 #include <QPainter>
 #include <QPainterPath>
 
+#include "app/core_text.h"
 #include "ringrule/sheets/landmark_mark.h"
 
 namespace ringrule {
@@ -19,8 +20,7 @@ constexpr double kLongStepPx = 10.0;
 }  // namespace
 
 LandmarkItem::LandmarkItem(LandmarkName name, bool movedByHand, bool movable) : name_(name), movable_(movable) {
-    const std::string_view words = landmarkWords(name);
-    words_ = QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
+    words_ = coreText(landmarkWords(name));
     if (movedByHand) words_ += tr(", by hand");
     setFlag(ItemIgnoresTransformations);
     setFlag(ItemIsFocusable, movable);

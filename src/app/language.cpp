@@ -39,6 +39,8 @@ QString speakLanguage(const QString& code) {
     // The words of Qt's own dialogs, where the system has them.
     install(QStringLiteral("qtbase_") + wanted, QLibraryInfo::path(QLibraryInfo::TranslationsPath));
     for (const QString& folder : translationFolders())
+        if (install(QStringLiteral("core_") + wanted, folder)) break;
+    for (const QString& folder : translationFolders())
         if (install(QStringLiteral("ringrule_") + wanted, folder)) return wanted;
     return QStringLiteral("en");
 }

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "app/core_text.h"
 #include "ringrule/sheets/landmark_mark.h"
 
 namespace ringrule {
@@ -19,8 +20,7 @@ QString legendOf(const Landmarks& landmarks) {
     QStringList entries;
     for (const auto& [name, sign] : signs) {
         if (!landmarkOf(landmarks, name)) continue;
-        const QString words =
-            QString::fromUtf8(landmarkWords(name).data(), static_cast<qsizetype>(landmarkWords(name).size()));
+        const QString words = coreText(landmarkWords(name));
         entries << QStringLiteral("<span style=\"color:%1\">%2</span>&nbsp;%3")
                        .arg(QColor(landmarkColour(name)).name(), QString::fromUtf8(sign), words);
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/main_window.h"
 
+#include <QApplication>
 #include <QCloseEvent>
 #include <QDir>
 #include <QFileDialog>
@@ -49,6 +50,7 @@ MainWindow::MainWindow(Settings settings, QWidget* parent)
     welcome_->showRecent(settings_.recentCollections);
     ui_->pageList->hide();
     ui_->pages->setCurrentWidget(welcome_);
+    fitPageList();
 }
 
 MainWindow::~MainWindow() = default;
@@ -77,6 +79,17 @@ void MainWindow::addPages() {
     connect(ui_->pageList, &QListWidget::currentRowChanged, this, [this](int row) {
         if (row >= 0) ui_->pages->setCurrentIndex(row + 1);
     });
+}
+
+void MainWindow::fitPageList() {
+    // Room for the longest name with its count, at every text size.
+    constexpr int kRoundAbout = 62;
+    const QFontMetrics metrics(QApplication::font());
+    int wide = 0;
+    for (int row = 0; row < ui_->pageList->count(); ++row)
+        wide = std::max(wide, metrics.horizontalAdvance(ui_->pageList->item(row)->text()));
+    ui_->pageList->setFixedWidth(
+        std::max(196, wide + metrics.horizontalAdvance(QStringLiteral("  (99)")) + kRoundAbout));
 }
 
 void MainWindow::connectPages() {

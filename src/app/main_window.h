@@ -64,6 +64,7 @@ protected:
 private:
     void addPages();
     void connectPages();
+    void fitPageList();
     void addMenus();
     void addJobBar();
     void addFileMenu();

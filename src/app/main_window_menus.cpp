@@ -118,6 +118,7 @@ void MainWindow::addTextSizeMenu(QMenu& view) {
         QAction* action = sizes->addAction(tr("%1 %").arg(percent), this, [this, percent] {
             settings_.textPercent = percent;
             setAppearance(settings_.colours, percent);
+            fitPageList();
         });
         action->setCheckable(true);
         action->setChecked(settings_.textPercent == percent);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measure_table_model.h"
+#include "app/core_text.h"
 
 #include <QFont>
 
@@ -30,7 +31,7 @@ QVariant MeasureTableModel::data(const QModelIndex& index, int role) const {
         return main;
     }
     if (role != Qt::DisplayRole) return {};
-    if (index.column() == 0) return QString::fromStdString(row.name);
+    if (index.column() == 0) return coreText(row.name);
     return QString::fromStdString(numberWithInterval(row.value, row.unit));
 }
 

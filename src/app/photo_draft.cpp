@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "app/core_text.h"
 #include "app/edit_photo_command.h"
 #include "ringrule/sheets/landmark_mark.h"
 #include "ringrule/workflow/tail_closed.h"
@@ -83,11 +84,10 @@ AnimalReading PhotoDraft::withLandmarkAt(std::size_t index, LandmarkName name, P
 }
 
 void PhotoDraft::moveLandmark(std::size_t index, LandmarkName name, PixelPoint atPx, bool byKey) {
-    const std::string_view words = landmarkWords(name);
     // Each landmark of each animal has a key of its own; 0 merges with nothing.
     const int key = 1 + static_cast<int>(index) * 16 + static_cast<int>(name);
-    push(tr("move of %1").arg(QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()))),
-         withAnimal(index, withLandmarkAt(index, name, atPx)), byKey ? key : 0);
+    push(tr("move of %1").arg(coreText(landmarkWords(name))), withAnimal(index, withLandmarkAt(index, name, atPx)),
+         byKey ? key : 0);
 }
 
 void PhotoDraft::setOutline(const Photo& photo, std::size_t index, const Outline& outline, const QString& words) {

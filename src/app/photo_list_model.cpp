@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "app/core_text.h"
 #include "app/two_line_delegate.h"
 
 namespace ringrule {
@@ -55,8 +56,7 @@ int PhotoListModel::rowCount(const QModelIndex& parent) const {
 }
 
 QString PhotoListModel::titleOf(const Row& row) const {
-    const std::string_view view = viewName(row.photo.view);
-    const QString viewText = QString::fromUtf8(view.data(), static_cast<qsizetype>(view.size()));
+    const QString viewText = coreText(viewName(row.photo.view));
     if (row.measures.size() > 1)
         return tr("%n animals, %1", nullptr, static_cast<int>(row.measures.size())).arg(viewText);
     const QString code = row.measures.empty() ? tr("no animal") : collection_.animalCode(row.measures.front().animal);

@@ -22,12 +22,7 @@ PrintPanel::PrintPanel(CurrentBox& current, QWidget* parent)
 PrintPanel::~PrintPanel() = default;
 
 void PrintPanel::showBox() {
-    const PlateLayout& plate = current_.box().plate;
-    ui_->plateLabel->setText(tr("%1 × %2 mm with %3 markers. Box file: %4")
-                                 .arg(plate.widthMm, 0, 'f', 1)
-                                 .arg(plate.heightMm, 0, 'f', 1)
-                                 .arg(plate.markers.size())
-                                 .arg(QString::fromStdString(current_.file().string())));
+    ui_->plateLabel->setText(tr("Box file: %1").arg(QString::fromStdString(current_.file().string())));
     ui_->numbersEdit->setText(QString::fromStdString(current_.cardNumbers()));
 }
 

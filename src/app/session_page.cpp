@@ -28,6 +28,8 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->measureTable->verticalHeader()->hide();
     ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 9);
     ui_->measureTable->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
+    // Names and numbers of the measures side by side, at every text size.
+    ui_->numberSide->setMinimumWidth(fontMetrics().horizontalAdvance(QString(37, QLatin1Char('0'))));
     ui_->splitter->setSizes({210, 720, 300});
     ui_->splitter->setStretchFactor(1, 1);
     ui_->cautionLabel->setText(handlingCaution());

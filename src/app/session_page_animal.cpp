@@ -2,6 +2,7 @@
 // What the session page shows of the animals of its photo.
 #include <QSignalBlocker>
 
+#include "app/core_text.h"
 #include "app/legend.h"
 #include "app/session_page.h"
 #include "ringrule/sheets/number_text.h"
@@ -13,10 +14,7 @@ namespace {
 QStringList remarkSentences(const Measurement& measurement) {
     QStringList sentences;
     if (measurement.refusal) sentences << QString::fromStdString(measurement.refusal->sentence);
-    for (const Remark remark : measurement.remarks) {
-        const std::string_view sentence = remarkSentence(remark);
-        sentences << QString::fromUtf8(sentence.data(), static_cast<qsizetype>(sentence.size()));
-    }
+    for (const Remark remark : measurement.remarks) sentences << coreText(remarkSentence(remark));
     sentences.removeDuplicates();
     return sentences;
 }
