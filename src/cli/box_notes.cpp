@@ -16,15 +16,18 @@ void printBoxNotes(std::ostream& out, const Store& store, Date on) {
             case BoxStanding::Good:
                 continue;
             case BoxStanding::NeverChecked:
-                out << "Box \"" << box << "\" had not been checked by that day: whether its lengths are true nobody knows. "
+                out << "Box \"" << box
+                    << "\" had not been checked by that day: whether its lengths are true nobody knows. "
                        "Check it with a rod (ringrule check --store).\n";
                 break;
             case BoxStanding::Stale:
-                out << "Box \"" << box << "\" was last checked too long before: its measures carry a remark. Check it with "
+                out << "Box \"" << box
+                    << "\" was last checked too long before: its measures carry a remark. Check it with "
                        "a rod (ringrule check --store).\n";
                 break;
             case BoxStanding::Failed:
-                out << "Box \"" << box << "\" did not measure true in the check before or after: its measures carry a "
+                out << "Box \"" << box
+                    << "\" did not measure true in the check before or after: its measures carry a "
                        "remark. Mend it, check it, and measure again.\n";
                 break;
         }

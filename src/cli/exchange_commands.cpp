@@ -21,8 +21,10 @@ struct ExportOptions {
 
 ExitStatus exportAll(const ExportOptions& options) {
     const Store store = Store::open(options.store);
-    if (options.as == "package") exportPackage(store, options.out, {.photos = !options.noPhotos});
-    else exportDarwinCore(store, options.out);
+    if (options.as == "package")
+        exportPackage(store, options.out, {.photos = !options.noPhotos});
+    else
+        exportDarwinCore(store, options.out);
     std::cout << "Exported to " << options.out << '\n';
     return ExitStatus::Done;
 }
@@ -63,9 +65,12 @@ ExitStatus importOne(const ImportOptions& options) {
     for (const BadRow& row : seen.bad)
         std::cerr << "ringrule: " << options.from << ": line " << row.line << ": " << row.sentence << '\n';
     std::cout << seen.rows << " rows, " << seen.bad.size() << " of them bad; " << seen.records << " records ";
-    if (seen.written) std::cout << "were added\n";
-    else if (!seen.bad.empty()) std::cout << "are good. Nothing was written: mend the bad rows first\n";
-    else std::cout << "would be added. Nothing was written: when the mapping is right, say --write\n";
+    if (seen.written)
+        std::cout << "were added\n";
+    else if (!seen.bad.empty())
+        std::cout << "are good. Nothing was written: mend the bad rows first\n";
+    else
+        std::cout << "would be added. Nothing was written: when the mapping is right, say --write\n";
     return seen.bad.empty() ? ExitStatus::Done : ExitStatus::NotMeasured;
 }
 
@@ -96,11 +101,13 @@ void addExchangeCommands(CLI::App& app, Run& chosen) {
     exporting->callback([&chosen, out] { chosen = [out] { return exportAll(*out); }; });
 
     auto in = std::make_shared<ImportOptions>();
-    CLI::App* importing = app.add_subcommand("import", "Reads a CSV table into a collection, or a package as a new one");
+    CLI::App* importing =
+        app.add_subcommand("import", "Reads a CSV table into a collection, or a package as a new one");
     importing->add_option("FROM", in->from, "CSV table, or folder of an exported package")->required();
     CLI::Option* fresh = importing->add_option("--new", in->fresh, "Folder of the new collection, for a package");
     importing->add_option("--store", in->store, "Folder of the collection, for a table")->excludes(fresh);
-    importing->add_option("--as", in->kind, "Kind of record in the table, e.g. animal, hand-measure; see ringrule list");
+    importing->add_option("--as", in->kind,
+                          "Kind of record in the table, e.g. animal, hand-measure; see ringrule list");
     importing->add_option("--map", in->map, "COLUMN=FIELD where the guess is wrong; COLUMN= leaves it out");
     importing->add_option("--set", in->set, "FIELD=VALUE for every row, e.g. method=ruler");
     importing->add_option("--day-order", in->dayOrder, "dmy or mdy, for days that are not written as 2031-01-06")

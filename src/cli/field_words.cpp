@@ -10,8 +10,9 @@ std::map<std::string, std::string> fieldWords(const std::vector<std::string>& wo
     for (const std::string& word : words) {
         const auto sign = word.find('=');
         if (sign == std::string::npos || sign == 0)
-            throw Error(ErrorKind::BadUse, "\"" + word + "\" is not NAME=VALUE; give each as one word, in quotes if it "
-                                           "has spaces");
+            throw Error(ErrorKind::BadUse, "\"" + word +
+                                               "\" is not NAME=VALUE; give each as one word, in quotes if it "
+                                               "has spaces");
         fields[word.substr(0, sign)] = word.substr(sign + 1);
     }
     return fields;

@@ -109,7 +109,8 @@ ExitStatus list(const RecordOptions& options) {
 
 CLI::App* command(CLI::App& app, const std::string& name, const std::string& what, RecordOptions& options) {
     CLI::App* made = app.add_subcommand(name, what);
-    made->add_option("KIND", options.kind, "Kind of record, e.g. animal, feeding, water; see ringrule list")->required();
+    made->add_option("KIND", options.kind, "Kind of record, e.g. animal, feeding, water; see ringrule list")
+        ->required();
     made->add_option("--store", options.store, "Folder of the collection")->required();
     made->add_option("--keeper", options.keeper, "Initials of who does it");
     return made;
@@ -137,7 +138,8 @@ void addRecordCommands(CLI::App& app, Run& chosen) {
     removing->callback([&chosen, remove] { chosen = [remove] { return removeOne(*remove); }; });
 
     auto listed = std::make_shared<RecordOptions>();
-    CLI::App* listing = app.add_subcommand("list", "Lists records as CSV; without KIND: what kinds and fields there are");
+    CLI::App* listing =
+        app.add_subcommand("list", "Lists records as CSV; without KIND: what kinds and fields there are");
     listing->add_option("KIND", listed->kind, "Kind of record");
     listing->add_option("--store", listed->store, "Folder of the collection");
     listing->callback([&chosen, listed] { chosen = [listed] { return list(*listed); }; });

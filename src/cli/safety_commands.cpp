@@ -45,7 +45,8 @@ ExitStatus restore(const SafetyOptions& options) {
     std::cout << "The collection is as it was in " << restored.backup.string() << '\n';
     if (!restored.replaced.empty()) std::cout << "What it was before is kept in " << restored.replaced.string() << '\n';
     for (const std::string& name : restored.missingPhotos)
-        std::cerr << "ringrule: photos/" << name << ": this original is missing; put it back from a copy of the folder\n";
+        std::cerr << "ringrule: photos/" << name
+                  << ": this original is missing; put it back from a copy of the folder\n";
     return restored.missingPhotos.empty() ? ExitStatus::Done : ExitStatus::NotMeasured;
 }
 
@@ -87,7 +88,8 @@ void addSafetyCommands(CLI::App& app, Run& chosen) {
     saving->callback([&chosen, saved] { chosen = [saved] { return makeBackup(*saved); }; });
 
     auto back = std::make_shared<SafetyOptions>();
-    CLI::App* restoring = app.add_subcommand("restore", "Puts a backup in the collection's place; keeps what was there");
+    CLI::App* restoring =
+        app.add_subcommand("restore", "Puts a backup in the collection's place; keeps what was there");
     restoring->add_option("--store", back->store, "Folder of the collection")->required();
     restoring->add_option("--from", back->file, "Name of the backup (the newest unless told)");
     restoring->callback([&chosen, back] { chosen = [back] { return restore(*back); }; });

@@ -42,7 +42,8 @@ ExitStatus who(const WhoOptions& options) {
 
 void addWhoCommand(CLI::App& app, Run& chosen) {
     auto options = std::make_shared<WhoOptions>();
-    CLI::App* command = app.add_subcommand("who", "Answers what a keeper asks: who is due, unmeasured, refusing, unsexed");
+    CLI::App* command =
+        app.add_subcommand("who", "Answers what a keeper asks: who is due, unmeasured, refusing, unsexed");
     command
         ->add_option("QUESTION", options->question,
                      "due: no photo for 30 days; unmeasured: no length for 42 days; refusing: food refused 3 days "

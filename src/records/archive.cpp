@@ -9,8 +9,8 @@
 
 #include <archive.h>
 #include <archive_entry.h>
-#include <nlohmann/json.hpp>
 #include <unistd.h>
+#include <nlohmann/json.hpp>
 
 #include "records/collection_file.h"
 #include "records/durable_file.h"
@@ -35,7 +35,8 @@ using Entry = std::unique_ptr<archive_entry, void (*)(archive_entry*)>;
 [[noreturn]] void failWriting(archive* from, const fs::path& file) {
     const int code = archive_errno(from);
     if (code == ENOSPC || code == EDQUOT)
-        throw Error(ErrorKind::NoSpace, "the disk is full: no archive was made; make room and try again", file.string());
+        throw Error(ErrorKind::NoSpace, "the disk is full: no archive was made; make room and try again",
+                    file.string());
     const char* const why = archive_error_string(from);
     throw Error(ErrorKind::BadStore, std::string("the archive cannot be written (") + (why ? why : "?") + ")",
                 file.string());
@@ -133,7 +134,8 @@ void unpackOne(archive* from, const fs::path& target, const fs::path& file) {
     }
     if (result != ARCHIVE_EOF) failReading(file, "it is cut or damaged");
     out.close();
-    if (!out) throw Error(ErrorKind::NoSpace, "the disk is full: nothing was made; make room and try again", file.string());
+    if (!out)
+        throw Error(ErrorKind::NoSpace, "the disk is full: nothing was made; make room and try again", file.string());
 }
 
 void unpackAll(const fs::path& file, const fs::path& folder, const std::function<bool(double)>& progress) {
@@ -193,8 +195,10 @@ void writeArchive(const Store& store, const fs::path& file, const std::function<
         for (const auto& [name, one] : parts) {
             tell(progress, done++, parts.size());
             // Photos are compressed already.
-            if (name.starts_with("photos/")) archive_write_zip_set_compression_store(writer.get());
-            else archive_write_zip_set_compression_deflate(writer.get());
+            if (name.starts_with("photos/"))
+                archive_write_zip_set_compression_store(writer.get());
+            else
+                archive_write_zip_set_compression_deflate(writer.get());
             addFile(writer.get(), name, one.file, file);
         }
         check(archive_write_close(writer.get()), writer.get(), file);

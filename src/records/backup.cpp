@@ -25,7 +25,8 @@ fs::path backupFolder(const fs::path& folder) {
     fs::path backups = folder / "backups";
     std::error_code error;
     fs::create_directories(backups, error);
-    if (error) throw Error(ErrorKind::BadStore, "the folder cannot be made (" + error.message() + ")", backups.string());
+    if (error)
+        throw Error(ErrorKind::BadStore, "the folder cannot be made (" + error.message() + ")", backups.string());
     return backups;
 }
 
@@ -78,8 +79,7 @@ void mustBeAlone(const fs::path& file) {
     } catch (const Error& error) {
         if (std::string(error.what()).find("another program") == std::string::npos) return;
     }
-    throw Error(ErrorKind::BadStore, "another program has this collection open; close it, then restore",
-                file.string());
+    throw Error(ErrorKind::BadStore, "another program has this collection open; close it, then restore", file.string());
 }
 
 std::vector<std::string> photosMissing(const fs::path& folder) {

@@ -74,8 +74,10 @@ std::string plain(const std::string& head) {
     std::string word;
     for (const char c : head) {
         const auto letter = static_cast<unsigned char>(c);
-        if (std::isalnum(letter)) word += static_cast<char>(std::tolower(letter));
-        else if (!word.empty() && word.back() != '_') word += '_';
+        if (std::isalnum(letter))
+            word += static_cast<char>(std::tolower(letter));
+        else if (!word.empty() && word.back() != '_')
+            word += '_';
     }
     while (!word.empty() && word.back() == '_') word.pop_back();
     return word;
@@ -141,8 +143,10 @@ ColumnUse likelyUse(const RecordKind& kind, const std::string& head) {
         use.field = word;
         return use;
     }
-    if (takenAway(word, "_cm")) use.factor = 10.0;
-    else takenAway(word, "_mm");
+    if (takenAway(word, "_cm"))
+        use.factor = 10.0;
+    else
+        takenAway(word, "_mm");
     for (const auto& [other, field] : kOtherWords) {
         if (word != other || !known(field)) continue;
         use.field = field;

@@ -13,8 +13,8 @@ namespace ringrule {
 
 /// A value of a column as the field wants it: days in order, decimal commas, units taken off, centimetres times ten.
 /// Throws `Error(BadData)` for a day that could be either.
-[[nodiscard]] std::string cleanedValue(const RecordField& field, std::string value, const ColumnUse& use, DayOrder order,
-                                       bool decimalComma);
+[[nodiscard]] std::string cleanedValue(const RecordField& field, std::string value, const ColumnUse& use,
+                                       DayOrder order, bool decimalComma);
 
 /// Whether a field is a measure that stands in a column of its own.
 [[nodiscard]] bool isMeasure(const std::string& field);

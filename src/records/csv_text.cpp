@@ -40,7 +40,8 @@ std::string guarded(const std::string& text) {
 }
 
 std::string unguarded(const std::string& text) {
-    const bool marked = text.size() > 1 && text[0] == '\'' && std::string("=+-@'\t\r\n").find(text[1]) != std::string::npos;
+    const bool marked =
+        text.size() > 1 && text[0] == '\'' && std::string("=+-@'\t\r\n").find(text[1]) != std::string::npos;
     return marked ? text.substr(1) : text;
 }
 

@@ -13,12 +13,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kOccurrenceTerms[] = {"occurrenceID",    "basisOfRecord",      "organismID", "scientificName", "sex",
-                                            "individualCount", "establishmentMeans", "eventDate",  "recordedBy"};
-constexpr const char* kMeasurementTerms[] = {"occurrenceID",        "measurementID",        "measurementType",
-                                             "measurementValue",    "measurementAccuracy",  "measurementUnit",
-                                             "measurementMethod",   "measurementDeterminedBy",
-                                             "measurementDeterminedDate", "measurementRemarks"};
+constexpr const char* kOccurrenceTerms[] = {"occurrenceID",       "basisOfRecord", "organismID",
+                                            "scientificName",     "sex",           "individualCount",
+                                            "establishmentMeans", "eventDate",     "recordedBy"};
+constexpr const char* kMeasurementTerms[] = {
+    "occurrenceID",      "measurementID",           "measurementType",
+    "measurementValue",  "measurementAccuracy",     "measurementUnit",
+    "measurementMethod", "measurementDeterminedBy", "measurementDeterminedDate",
+    "measurementRemarks"};
 
 template <std::size_t N>
 std::string headOf(const char* const (&terms)[N]) {
@@ -40,9 +42,13 @@ std::string metaXml() {
     const std::string terms = "http://rs.tdwg.org/dwc/terms/";
     const auto part = [&](const std::string& element, const std::string& row, const std::string& file,
                           const std::string& id, auto first, auto last) {
-        std::string xml = "  <" + element + " encoding=\"UTF-8\" fieldsTerminatedBy=\",\" linesTerminatedBy=\"\\r\\n\" "
-                          "fieldsEnclosedBy='\"' ignoreHeaderLines=\"1\" rowType=\"" + terms + row + "\">\n    <files>"
-                          "<location>" + file + "</location></files>\n    <" + id + " index=\"0\"/>\n";
+        std::string xml = "  <" + element +
+                          " encoding=\"UTF-8\" fieldsTerminatedBy=\",\" linesTerminatedBy=\"\\r\\n\" "
+                          "fieldsEnclosedBy='\"' ignoreHeaderLines=\"1\" rowType=\"" +
+                          terms + row +
+                          "\">\n    <files>"
+                          "<location>" +
+                          file + "</location></files>\n    <" + id + " index=\"0\"/>\n";
         int index = 0;
         for (auto term = first; term != last; ++term, ++index)
             if (element == "core" || index > 0)
@@ -50,7 +56,8 @@ std::string metaXml() {
         return xml + "  </" + element + ">\n";
     };
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<archive xmlns=\"http://rs.tdwg.org/dwc/text/\">\n" +
-           part("core", "Occurrence", "occurrence.csv", "id", std::begin(kOccurrenceTerms), std::end(kOccurrenceTerms)) +
+           part("core", "Occurrence", "occurrence.csv", "id", std::begin(kOccurrenceTerms),
+                std::end(kOccurrenceTerms)) +
            part("extension", "MeasurementOrFact", "measurement.csv", "coreid", std::begin(kMeasurementTerms),
                 std::end(kMeasurementTerms)) +
            "</archive>\n";
@@ -85,7 +92,9 @@ void writePhotoMeasures(const Database& database, TextFile& out) {
         Statement rows(database, "SELECT a.code, s.on_day, m.id, m." + name + ", m." + name + "_sd_random, m." + name +
                                      "_sd_shared, m.protocol, m.keeper, m.remarks, m.software_version FROM measure m "
                                      "JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session JOIN animal a "
-                                     "ON a.id = m.animal WHERE m.accepted = 1 AND m." + name + " IS NOT NULL AND NOT "
+                                     "ON a.id = m.animal WHERE m.accepted = 1 AND m." +
+                                     name +
+                                     " IS NOT NULL AND NOT "
                                      "EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id) "
                                      "ORDER BY a.code, s.on_day, m.id");
         rows.run();

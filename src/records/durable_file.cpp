@@ -41,7 +41,8 @@ void putInPlace(const fs::path& from, const fs::path& to) {
 }
 
 void copyWhole(const fs::path& from, const fs::path& to) {
-    const UnfinishedFile part(to.parent_path() / ("." + to.filename().string() + ".part-" + std::to_string(::getpid())));
+    const UnfinishedFile part(to.parent_path() /
+                              ("." + to.filename().string() + ".part-" + std::to_string(::getpid())));
     std::error_code error;
     fs::copy_file(from, part.path(), error);
     if (error) fail(to, error.value());

@@ -19,20 +19,21 @@ std::string daysAgo(Date on, Date then) {
 }
 
 /// Animals here on `on` whose last day, as `lastDay` (SQL with one question mark for `on`) gives it, lies `days` back.
+/// `seen` is SQL for the animals of sessions between two days: those of late need no look at all their years.
 std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const std::string& lastDay,
-                                        const std::string& what) {
+                                        const std::string& seen, const std::string& what) {
     Statement rows(CollectionFile::of(store), "SELECT a.code, a.name, " + lastDay + " AS last FROM animal a WHERE" +
-                                                  kHere + "ORDER BY last, a.code");
-    rows.bind(on).bind(on).bind(on).run();
+                                                  kHere + "AND a.id NOT IN (" + seen + ") ORDER BY last, a.code");
+    rows.bind(on).bind(on).bind(on).bind(on - std::chrono::days(days)).bind(on).run();
     std::vector<KeeperAnswer> answers;
     while (rows.next()) {
         const std::string code = rows.text();
         const std::string name = rows.text();
         const auto last = rows.dateOrNone();
         if (last && (on - *last).count() <= days) continue;
-        answers.push_back({code, name,
-                           last ? "last " + what + " on " + formatDate(*last) + ", " + daysAgo(on, *last)
-                                : "never " + what});
+        answers.push_back(
+            {code, name,
+             last ? "last " + what + " on " + formatDate(*last) + ", " + daysAgo(on, *last) : "never " + what});
     }
     return answers;
 }
@@ -58,13 +59,17 @@ int refusedRun(const std::map<Date, Meal>& meals, Date on) {
     return run;
 }
 
+const std::string kSeen =
+    "SELECT m.animal FROM session s JOIN photo p ON p.session = s.id JOIN measure m ON m.photo = p.id WHERE s.on_day "
+    "BETWEEN ? AND ? AND m.animal IS NOT NULL";
+
 }  // namespace
 
 std::vector<KeeperAnswer> whoIsDue(const Store& store, Date on, int everyDays) {
     return lastDayBefore(store, on, everyDays - 1,
                          "(SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = "
                          "p.session WHERE m.animal = a.id AND s.on_day <= ?)",
-                         "photographed");
+                         kSeen, "photographed");
 }
 
 std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days) {
@@ -74,7 +79,7 @@ std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days)
         "s.id = p.session WHERE m.animal = a.id AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL UNION ALL "
         "SELECT on_day FROM hand_measure h WHERE h.animal = a.id AND h.measure IN ('standard_length_mm', "
         "'height_mm')) WHERE d <= ?)",
-        "measured");
+        kSeen + " AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL", "measured");
 }
 
 std::vector<KeeperAnswer> whoRefuses(const Store& store, Date on, int days) {
@@ -102,8 +107,8 @@ std::vector<KeeperAnswer> whoRefuses(const Store& store, Date on, int days) {
     for (const auto& [code, eater] : eaters) {
         const int run = refusedRun(eater.meals, on);
         if (run >= days)
-            answers.push_back({code, eater.name,
-                               "refused on " + std::to_string(run) + " days running, last " + eater.lastFood});
+            answers.push_back(
+                {code, eater.name, "refused on " + std::to_string(run) + " days running, last " + eater.lastFood});
     }
     return answers;
 }
@@ -122,9 +127,9 @@ std::vector<KeeperAnswer> whoIsOfUnknownSex(const Store& store, Date on, int day
         const auto arrived = rows.dateOrNone();
         const auto since = hatched ? hatched : arrived;
         if (!since || (on - *since).count() < days) continue;
-        answers.push_back({code, name,
-                           std::string(hatched ? "hatched " : "arrived ") + formatDate(*since) + ", " +
-                               daysAgo(on, *since)});
+        answers.push_back(
+            {code, name,
+             std::string(hatched ? "hatched " : "arrived ") + formatDate(*since) + ", " + daysAgo(on, *since)});
     }
     return answers;
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <tuple>
 
 #include "records/box_standings.h"
 #include "records/polyline_text.h"
@@ -12,10 +13,10 @@
 namespace ringrule {
 namespace {
 
-constexpr std::array kPlainColumns{"photo",    "animal",  "brood",          "animal_index",     "card",
-                                   "box_name", "software_version", "keeper", "replaces",        "accepted",
-                                   "shape",    "view",    "protocol",       "remarks",          "refusal_reason",
-                                   "refusal_sentence", "ventral_on_left"};
+constexpr std::array kPlainColumns{
+    "photo",          "animal",           "brood",          "animal_index", "card", "box_name", "software_version",
+    "keeper",         "replaces",         "accepted",       "shape",        "view", "protocol", "remarks",
+    "refusal_reason", "refusal_sentence", "ventral_on_left"};
 
 /// The columns of a measure, each with `before` put before its name.
 std::string columnList(const std::string& before) {
@@ -73,13 +74,16 @@ std::optional<IdType> readId(Statement& row) {
     return number ? std::optional(IdType{*number}) : std::nullopt;
 }
 
+/// Columns that every reading of measures begins with.
+constexpr const char* kFirst = "m.id, m.row_version, s.on_day, ";
+constexpr const char* kFrom = " FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session ";
+constexpr const char* kCurrent = " NOT EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id)";
+
 StoredMeasure readMeasure(Statement& row, const BoxStandings& standings) {
     StoredMeasure stored;
     stored.id = row.id<MeasureId>();
     stored.version = row.number();
     stored.sessionOn = row.date();
-    stored.outlinePx = polylineOfText(row.text());
-    stored.spinePx = polylineOfText(row.text());
     stored.photo = row.id<PhotoId>();
     stored.animal = readId<AnimalId>(row);
     stored.brood = readId<BroodId>(row);
@@ -132,15 +136,17 @@ void readLandmarks(const Database& database, const std::string& condition, std::
 
 std::vector<StoredMeasure> read(const Database& database, const std::string& condition, std::int64_t value) {
     const BoxStandings standings(database);
-    Statement rows(database, "SELECT m.id, m.row_version, s.on_day, coalesce(l.outline_px, '[]'), "
-                             "coalesce(l.spine_px, '[]'), " +
-                                 columnList("m.") +
-                                 " FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session "
-                                 "LEFT JOIN measure_line l ON l.measure = m.id WHERE " +
-                                 condition + " ORDER BY m.photo, m.animal_index, m.id");
+    Statement rows(database, std::string("SELECT ") + kFirst + columnList("m.") +
+                                 ", coalesce(l.outline_px, '[]'), coalesce(l.spine_px, '[]')" + kFrom +
+                                 "LEFT JOIN measure_line l ON l.measure = m.id WHERE " + condition +
+                                 " ORDER BY m.photo, m.animal_index, m.id");
     rows.bind(value).run();
     std::vector<StoredMeasure> measures;
-    while (rows.next()) measures.push_back(readMeasure(rows, standings));
+    while (rows.next()) {
+        measures.push_back(readMeasure(rows, standings));
+        measures.back().outlinePx = polylineOfText(rows.text());
+        measures.back().spinePx = polylineOfText(rows.text());
+    }
     readLandmarks(database, condition, value, measures);
     return measures;
 }
@@ -194,8 +200,23 @@ MeasureId MeasureWriter::add(const StoredMeasure& stored) {
 }
 
 std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition, std::int64_t value) {
-    return read(database, condition + " AND NOT EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id)",
-                value);
+    return read(database, condition + " AND" + kCurrent, value);
+}
+
+std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date from, Date to) {
+    const BoxStandings standings(database);
+    Statement rows(database, std::string("SELECT ") + kFirst + columnList("m.") + kFrom +
+                                 "WHERE s.on_day BETWEEN ? AND ? AND m.accepted = 1 AND m.animal IS NOT NULL AND" +
+                                 kCurrent);
+    rows.bind(from).bind(to).run();
+    std::vector<StoredMeasure> measures;
+    while (rows.next()) measures.push_back(readMeasure(rows, standings));
+    // Sorted here: a database that sorts rows of fifty columns takes longer.
+    std::sort(measures.begin(), measures.end(), [](const StoredMeasure& a, const StoredMeasure& b) {
+        return std::tie(*a.animal, a.sessionOn, a.photo, a.animalIndex, a.id) <
+               std::tie(*b.animal, b.sessionOn, b.photo, b.animalIndex, b.id);
+    });
+    return measures;
 }
 
 std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database, const std::string& condition,

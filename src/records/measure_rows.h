@@ -26,6 +26,8 @@ private:
 /// its one question mark, in order of photo and place in it.
 [[nodiscard]] std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition,
                                                       std::int64_t value);
+/// See `Store::measuresBetween`.
+[[nodiscard]] std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date from, Date to);
 /// The same, those replaced by a correction included.
 [[nodiscard]] std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database,
                                                                   const std::string& condition, std::int64_t value);

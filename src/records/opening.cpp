@@ -32,15 +32,21 @@ std::uint32_t bigEndian(const std::array<char, 100>& head, std::size_t at) {
     return value;
 }
 
-/// What the head of an SQLite file says (its file format, section 1.3): a file that was cut is shorter than its pages.
-void checkHead(const fs::path& file) {
+std::array<char, 100> headOf(const fs::path& file) {
     std::array<char, 100> head{};
-    std::ifstream in(file, std::ios::binary);
-    in.read(head.data(), head.size());
-    if (!in || std::string_view(head.data(), 15) != "SQLite format 3") {
-        throw Error(ErrorKind::BadStore,
-                    "this is not a collection's database, or it is damaged; restore it from a backup", file.string());
-    }
+    std::ifstream(file, std::ios::binary).read(head.data(), head.size());
+    return head;
+}
+
+void checkStart(const fs::path& file) {
+    if (std::string_view(headOf(file).data(), 15) == "SQLite format 3") return;
+    throw Error(ErrorKind::BadStore, "this is not a collection's database, or it is damaged; restore it from a backup",
+                file.string());
+}
+
+/// A file that was cut is shorter than the pages its head counts (SQLite's file format, section 1.3).
+void checkLength(const fs::path& file) {
+    const std::array<char, 100> head = headOf(file);
     const std::uint32_t written = bigEndian(head, 16) >> 16U;
     const std::uintmax_t pageBytes = written == 1 ? 65536 : written;
     const bool countHolds = bigEndian(head, 24) == bigEndian(head, 92);
@@ -51,11 +57,22 @@ void checkHead(const fs::path& file) {
         failDamaged(file);
 }
 
+/// A program that was killed in the middle of a change outside the write-ahead log left a journal: it is played back
+/// first, for a file that is opened for reading only cannot be read with it.
+void playBackJournal(const fs::path& file) {
+    fs::path journal = file;
+    journal += "-journal";
+    std::error_code ignored;
+    if (!fs::exists(journal, ignored)) return;
+    const Database database(file, Database::Mode::ReadWrite);
+    static_cast<void>(database.textOf("SELECT count(*) FROM sqlite_schema"));
+}
+
 void checkSmallTables(const Database& database, const fs::path& file) {
     std::string name;
-    while (!(name = database.textOf("SELECT min(name) FROM sqlite_schema WHERE type = 'table' AND name > '" + name +
-                                    "'"))
-                .empty()) {
+    while (
+        !(name = database.textOf("SELECT min(name) FROM sqlite_schema WHERE type = 'table' AND name > '" + name + "'"))
+             .empty()) {
         if (kLargeTables.find(" " + name + " ") != std::string_view::npos) continue;
         if (database.textOf("PRAGMA integrity_check('" + name + "')") != "ok") failDamaged(file);
     }
@@ -79,7 +96,9 @@ void mustBeCollection(const fs::path& folder) {
 }
 
 void checkDatabaseFile(const fs::path& file, Thoroughness thoroughness) {
-    checkHead(file);
+    checkStart(file);
+    playBackJournal(file);
+    checkLength(file);
     const Database database(file, Database::Mode::ReadOnly);
     if (database.textOf("PRAGMA application_id") != std::to_string(kApplicationId)) {
         throw Error(ErrorKind::BadStore, "this database belongs to another program, not to Ringrule", file.string());

@@ -10,8 +10,8 @@ enum class Thoroughness {
     Opening  ///< the same for a file up to 24 MB; of a larger one its length and the tables that keepers write
 };
 
-/// Looks at a database without changing a byte of it. Throws `Error(BadStore)` when it is no collection, a newer one, or
-/// damaged.
+/// Looks at a database without changing a byte of it. Throws `Error(BadStore)` when it is no collection, a newer one,
+/// or damaged.
 void checkDatabaseFile(const std::filesystem::path& file, Thoroughness thoroughness);
 
 /// The file of a collection's database.

@@ -46,16 +46,19 @@ public:
         if (cells->size() != columns_.size()) fail("this line has another number of cells");
         record = {};
         for (std::size_t i = 0; i < columns_.size(); ++i) {
-            if (columns_[i] == "id") record.id = number((*cells)[i]);
-            else if (columns_[i] == "row_version") record.version = number((*cells)[i]);
-            else if (!(*cells)[i].empty()) record.values[columns_[i]] = unguarded((*cells)[i]);
+            if (columns_[i] == "id")
+                record.id = number((*cells)[i]);
+            else if (columns_[i] == "row_version")
+                record.version = number((*cells)[i]);
+            else if (!(*cells)[i].empty())
+                record.values[columns_[i]] = unguarded((*cells)[i]);
         }
         return true;
     }
 
     [[noreturn]] void fail(const std::string& what) const {
-        throw Error(ErrorKind::BadData, "line " + std::to_string(reader_.line()) + ": " + what + "; nothing was imported",
-                    file_);
+        throw Error(ErrorKind::BadData,
+                    "line " + std::to_string(reader_.line()) + ": " + what + "; nothing was imported", file_);
     }
 
 private:
@@ -84,7 +87,8 @@ Codes codesOf(const fs::path& package) {
     return codes;
 }
 
-std::int64_t importTable(const Database& database, const RecordKind& kind, const fs::path& package, const Codes& codes) {
+std::int64_t importTable(const Database& database, const RecordKind& kind, const fs::path& package,
+                         const Codes& codes) {
     TableReader rows(kind, package);
     RecordWriter writer(database, kind);
     std::int64_t count = 0;
@@ -117,8 +121,10 @@ int copyFiles(const Database& database, const fs::path& package, const fs::path&
         const std::string name = fs::path(rows.text()).filename().string();
         const std::string hash = rows.text();
         const fs::path original = package / "photos" / name;
-        if (fs::exists(original)) copyOriginal(original, folder / "photos" / name, hash);
-        else ++lacking;
+        if (fs::exists(original))
+            copyOriginal(original, folder / "photos" / name, hash);
+        else
+            ++lacking;
     }
     std::error_code none;
     for (const auto& entry : fs::directory_iterator(package / "calibration", none))

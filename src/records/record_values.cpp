@@ -17,7 +17,8 @@ namespace {
 }
 
 std::string normalDay(const RecordField& field, const std::string& value) {
-    if (value.size() != 10 || !parseDate(value)) refuse(field, "must be a day such as 2031-01-06, not \"" + value + "\"");
+    if (value.size() != 10 || !parseDate(value))
+        refuse(field, "must be a day such as 2031-01-06, not \"" + value + "\"");
     return value;
 }
 
@@ -130,7 +131,8 @@ RecordValues normalised(const RecordKind& kind, const RecordValues& values, bool
         std::string value = normalValue(field, given == values.end() ? std::string() : given->second);
         if (value.empty()) value = field.otherwise;
         const bool lacks = value.empty() && field.required;
-        if (lacks && !(textsMayLack && field.type == FieldType::Text)) refuse(field, "is missing (" + field.title + ")");
+        if (lacks && !(textsMayLack && field.type == FieldType::Text))
+            refuse(field, "is missing (" + field.title + ")");
         if (!value.empty()) normal[field.name] = std::move(value);
     }
     checkTogether(kind, normal);

@@ -125,8 +125,9 @@ void RowHistory::removed(const RecordKind& kind, const Record& before) const {
 
 void RowHistory::mustBeVersion(const RecordKind& kind, const Record& now, std::int64_t version) const {
     if (now.version == version) return;
-    Statement last(database_,
-                   "SELECT at, who, before, after FROM change_log WHERE kind = ? AND row_id = ? ORDER BY id DESC LIMIT 1");
+    Statement last(
+        database_,
+        "SELECT at, who, before, after FROM change_log WHERE kind = ? AND row_id = ? ORDER BY id DESC LIMIT 1");
     std::string how;
     if (last.bind(kind.name).bind(now.id).run().next()) {
         const std::string at = last.text();

@@ -28,8 +28,8 @@ std::vector<T> readAll(const Database& database, const char* kind, const std::st
     std::vector<T> all;
     eachRecord(database, recordKind(kind), Links::AsNumbers, condition, [&](const Record& record) {
         all.push_back(structOf<T>(record));
-        if constexpr (requires(T& one) { one.id.value; }) all.back().id.value = record.id;
-        if constexpr (requires(T& one) { one.version; }) all.back().version = record.version;
+        if constexpr (requires(T & one) { one.id.value; }) all.back().id.value = record.id;
+        if constexpr (requires(T & one) { one.version; }) all.back().version = record.version;
     });
     return all;
 }

@@ -12,7 +12,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kPhotoColumns = "id, session, content_hash, original_name, taken_at, width_px, height_px, view, fed_before";
+constexpr const char* kPhotoColumns =
+    "id, session, content_hash, original_name, taken_at, width_px, height_px, view, fed_before";
 
 std::string storedName(const std::string& contentHash, const fs::path& original) {
     std::string ending = original.extension().string();

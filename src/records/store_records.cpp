@@ -13,9 +13,9 @@ namespace ringrule {
 namespace {
 
 /// The fields of readings that may change: whose they are, whether they count, what keepers know better than a photo.
-constexpr std::array<std::string_view, 8> kChangeable{
-    "measure.animal", "measure.brood",    "measure.accepted", "photo.fed_before",
-    "photo.view",     "session.keeper",   "session.on_day",   "session.box_name"};
+constexpr std::array<std::string_view, 8> kChangeable{"measure.animal",   "measure.brood",   "measure.accepted",
+                                                      "photo.fed_before", "photo.view",      "session.keeper",
+                                                      "session.on_day",   "session.box_name"};
 
 void mustBeChangeable(const RecordKind& kind, const std::string& field) {
     const std::string name = kind.name + "." + field;
@@ -31,15 +31,13 @@ void mustBeFree(const Database& database, const RecordKind& kind, const RecordVa
     if (code != values.end()) {
         Statement taken(database, "SELECT 1 FROM " + kind.table + " WHERE code = ? AND id <> ?");
         if (taken.bind(code->second).bind(id).run().next())
-            throw Error(ErrorKind::BadData,
-                        kind.name + " \"" + code->second + "\" is already in this collection");
+            throw Error(ErrorKind::BadData, kind.name + " \"" + code->second + "\" is already in this collection");
     }
     const auto card = values.find("card");
     if (kind.name != "animal" || card == values.end() || card->second.empty()) return;
     Statement taken(database, "SELECT code FROM animal WHERE card = ? AND id <> ?");
     if (taken.bind(std::int64_t{std::stoll(card->second)}).bind(id).run().next()) {
-        throw Error(ErrorKind::BadData,
-                    "card " + card->second + " already belongs to animal \"" + taken.text() + "\"");
+        throw Error(ErrorKind::BadData, "card " + card->second + " already belongs to animal \"" + taken.text() + "\"");
     }
 }
 
@@ -58,8 +56,8 @@ std::int64_t Store::addRow(const std::string& kindName, const RecordValues& valu
         const RecordValues normal = normalValues(kind, values);
         mustBeFree(state_->database, kind, normal, 0);
         id = insertRecord(state_->database, kind, {0, 0, normal});
-        RowHistory(state_->database, state_->keeper.empty() ? normal.contains("keeper") ? normal.at("keeper") : ""
-                                                            : state_->keeper)
+        RowHistory(state_->database,
+                   state_->keeper.empty() ? normal.contains("keeper") ? normal.at("keeper") : "" : state_->keeper)
             .added(kind, id);
     });
     return id;

@@ -47,7 +47,8 @@ public:
         : kind_(kind), columns_(columns), options_(options), decimalComma_(decimalComma) {}
 
     [[nodiscard]] std::vector<RecordValues> records(const std::vector<std::string>& cells) const {
-        if (cells.size() > columns_.size()) throw Error(ErrorKind::BadData, "has more cells than the table has columns");
+        if (cells.size() > columns_.size())
+            throw Error(ErrorKind::BadData, "has more cells than the table has columns");
         RecordValues shared(options_.always.begin(), options_.always.end());
         RecordValues measures;
         for (std::size_t i = 0; i < cells.size(); ++i) {

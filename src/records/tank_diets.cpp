@@ -21,8 +21,7 @@ std::vector<DietSpell> without(const DietSpell& spell, const DietSpell& taken) {
     if (taken.from > endOf(spell.to) || endOf(taken.to) < spell.from) return {spell};
     std::vector<DietSpell> left;
     if (taken.from > spell.from) left.push_back({spell.animal, spell.diet, spell.from, taken.from - kDay});
-    if (endOf(taken.to) < endOf(spell.to))
-        left.push_back({spell.animal, spell.diet, *taken.to + kDay, spell.to});
+    if (endOf(taken.to) < endOf(spell.to)) left.push_back({spell.animal, spell.diet, *taken.to + kDay, spell.to});
     return left;
 }
 

@@ -7,17 +7,12 @@
 namespace ringrule {
 namespace {
 
+// Of every day that can be written in four digits.
+constexpr Date kFirstDay{std::chrono::year{0} / 1 / 1};
+constexpr Date kLastDay{std::chrono::year{9999} / 12 / 31};
+
 bool covers(const StateSpell& spell, Date on) {
     return spell.from <= on && (!spell.to || on <= *spell.to);
-}
-
-/// The day of each photo.
-std::map<PhotoId, Date> daysOfPhotos(const Store& store) {
-    std::map<PhotoId, Date> days;
-    for (const Session& session : store.sessions()) {
-        for (const StoredPhoto& photo : store.photos(session.id)) days[photo.id] = session.on;
-    }
-    return days;
 }
 
 Observation observationOn(Date on, const AnimalHistory& history, const std::vector<Measurement>& photos) {
@@ -40,21 +35,27 @@ Observation observationOn(Date on, const AnimalHistory& history, const std::vect
 }
 
 template <class Spell>
-std::vector<Spell> ofAnimal(const std::vector<Spell>& all, AnimalId animal) {
-    std::vector<Spell> own;
-    for (const Spell& spell : all) {
-        if (spell.animal == animal) own.push_back(spell);
-    }
-    return own;
+std::map<AnimalId, std::vector<Spell>> byAnimal(const std::vector<Spell>& all) {
+    std::map<AnimalId, std::vector<Spell>> sorted;
+    for (const Spell& spell : all) sorted[spell.animal].push_back(spell);
+    return sorted;
+}
+
+template <class Value>
+Value ofAnimal(std::map<AnimalId, Value>& all, AnimalId animal) {
+    const auto found = all.find(animal);
+    return found == all.end() ? Value{} : std::move(found->second);
 }
 
 }  // namespace
 
 std::vector<AnimalHistory> historiesFromStore(const Store& store) {
-    const auto days = daysOfPhotos(store);
-    const auto stays = store.stays();
-    const auto dietSpells = store.dietSpells();
-    const auto states = store.states();
+    auto stays = byAnimal(store.stays());
+    auto dietSpells = byAnimal(store.dietSpells());
+    auto states = byAnimal(store.states());
+    std::map<AnimalId, std::map<Date, std::vector<Measurement>>> photos;
+    for (StoredMeasure& stored : store.measuresBetween(kFirstDay, kLastDay))
+        photos[*stored.animal][stored.sessionOn].push_back(std::move(stored.measurement));
     std::vector<AnimalHistory> histories;
     for (const Animal& animal : store.animals()) {
         AnimalHistory history;
@@ -62,11 +63,8 @@ std::vector<AnimalHistory> historiesFromStore(const Store& store) {
         history.stays = ofAnimal(stays, animal.id);
         history.dietSpells = ofAnimal(dietSpells, animal.id);
         history.states = ofAnimal(states, animal.id);
-        std::map<Date, std::vector<Measurement>> byDay;
-        for (const StoredMeasure& stored : store.measuresOfAnimal(animal.id)) {
-            if (stored.accepted) byDay[days.at(stored.photo)].push_back(stored.measurement);
-        }
-        for (const auto& [on, photos] : byDay) history.observations.push_back(observationOn(on, history, photos));
+        for (const auto& [on, ofDay] : ofAnimal(photos, animal.id))
+            history.observations.push_back(observationOn(on, history, ofDay));
         histories.push_back(std::move(history));
     }
     return histories;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
-#include "run_program.h"
 #include "../scratch_folder.h"
+#include "run_program.h"
 
 namespace {
 
@@ -12,8 +12,9 @@ struct House {
 
     House() {
         REQUIRE(run({"create", store}).status == 0);
-        REQUIRE(add({"animal", "code=P4", "species=Syngnathus typhle", "shape=pipefish", "hatched_on=2030-11-15"})
-                    .status == 0);
+        REQUIRE(
+            add({"animal", "code=P4", "species=Syngnathus typhle", "shape=pipefish", "hatched_on=2030-11-15"}).status ==
+            0);
     }
     [[nodiscard]] static Ran run(const std::vector<std::string>& words) { return ringrule(words); }
     /// A command on this collection: `words` with `--store` at the end.
@@ -59,8 +60,7 @@ TEST_CASE("what a keeper asks is answered") {
     const House house;
     for (const std::string day : {"2031-03-01", "2031-03-02", "2031-03-03"})
         REQUIRE(house.add({"feeding", "animal=P4", "on_day=" + day, "food=mysids", "outcome=refused"}).status == 0);
-    CHECK(house.on({"who", "refusing", "--on", "2031-03-03"}).out ==
-          "P4: refused on 3 days running, last mysids\n");
+    CHECK(house.on({"who", "refusing", "--on", "2031-03-03"}).out == "P4: refused on 3 days running, last mysids\n");
     CHECK(house.on({"who", "refusing", "--on", "2031-03-03", "--days", "4"}).out == "Nobody.\n");
     CHECK(house.on({"who", "due"}).out == "P4: never photographed\n");
     CHECK(house.on({"who", "unmeasured"}).out == "P4: never measured\n");
@@ -92,8 +92,7 @@ TEST_CASE("backup and restore, archive and unpack, export and import give the co
 
 TEST_CASE("a table is shown before it is written, and a bad row is told by its line") {
     const House house;
-    const std::string table =
-        house.scratch.write("old.csv", "animal;date;SL (cm)\nP4;3/4/2030;10,1\nP9;13/4/2030;9\n");
+    const std::string table = house.scratch.write("old.csv", "animal;date;SL (cm)\nP4;3/4/2030;10,1\nP9;13/4/2030;9\n");
     const std::vector<std::string> words{"import", table, "--as", "hand-measure", "--day-order", "dmy"};
     const Ran seen = house.on(words);
     CHECK(seen.status == 1);

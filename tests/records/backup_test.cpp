@@ -73,7 +73,8 @@ TEST_CASE("a restored backup is the collection of that time; what it replaces is
         store.addPhoto(photo, scratch.write("a.jpg", "x"));
         backUp(store);
         store.addAnimal(sample::animal());
-        CHECK_THROWS_WITH(restoreBackup(scratch / "house"), Catch::Contains("another program has this collection open"));
+        CHECK_THROWS_WITH(restoreBackup(scratch / "house"),
+                          Catch::Contains("another program has this collection open"));
         CHECK(store.animals().size() == 1);
     }
     const Restored restored = restoreBackup(scratch / "house");

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "sample_records.h"
 #include "../scratch_folder.h"
+#include "sample_records.h"
 
 using namespace ringrule;
 using namespace std::chrono_literals;

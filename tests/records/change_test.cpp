@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
-#include "sample_records.h"
 #include "../scratch_folder.h"
+#include "sample_records.h"
 
 using namespace ringrule;
 using namespace std::chrono_literals;
@@ -18,8 +18,7 @@ struct House {
     MeasureId addMeasure(double lengthMm) {
         StoredPhoto photo;
         photo.session = store.addSession(sample::session());
-        return store.addMeasure(
-            sample::stored(store.addPhoto(photo, scratch.write("a.jpg", "x")), animal, lengthMm));
+        return store.addMeasure(sample::stored(store.addPhoto(photo, scratch.write("a.jpg", "x")), animal, lengthMm));
     }
     [[nodiscard]] double lengthMm() const {
         return store.measuresOfAnimal(animal).at(0).measurement.standardLengthMm.value;
@@ -176,11 +175,10 @@ TEST_CASE("what is no value of its field is refused by name") {
     bad["colour"] = "red";
     CHECK_THROWS_AS(house.store.addRecord("feeding", bad), Error);
     CHECK_THROWS_AS(house.store.addRecord("meal", {}), Error);
-    CHECK_THROWS_AS(house.store.addRecord("state", {{"animal", "P4"},
-                                                    {"state", "brooding"},
-                                                    {"from_day", "2031-05-16"},
-                                                    {"to_day", "2031-05-01"}}),
-                    Error);
+    CHECK_THROWS_AS(
+        house.store.addRecord(
+            "state", {{"animal", "P4"}, {"state", "brooding"}, {"from_day", "2031-05-16"}, {"to_day", "2031-05-01"}}),
+        Error);
     CHECK(house.store.feedingNotes().empty());
 }
 

@@ -5,13 +5,13 @@
 
 #include <nlohmann/json.hpp>
 
+#include "../scratch_folder.h"
 #include "records/csv_text.h"
 #include "ringrule/records/archive.h"
 #include "ringrule/records/backup.h"
 #include "ringrule/records/package.h"
 #include "ringrule/records/verify.h"
 #include "sample_records.h"
-#include "../scratch_folder.h"
 
 using namespace ringrule;
 using namespace std::chrono_literals;
@@ -133,7 +133,8 @@ TEST_CASE("no cell of an exported table is run by a spreadsheet") {
             }
         }
     }
-    for (const std::string text : {"", "=1", "'=1", "''", "'", "plain", "it's", "-5", "\t=1"}) CHECK(unguarded(guarded(text)) == text);
+    for (const std::string text : {"", "=1", "'=1", "''", "'", "plain", "it's", "-5", "\t=1"})
+        CHECK(unguarded(guarded(text)) == text);
 }
 
 TEST_CASE("the package's description names types, units, missing values and keys") {

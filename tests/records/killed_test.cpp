@@ -120,7 +120,9 @@ void killWorking(int times, unsigned seed) {
         INFO("kill " << time << ", confirmed " << confirmed);
         const Store store = Store::open(scratch / "house");
         const Counts after = countsOf(store);
-        const auto told = [&](char what) { return static_cast<std::size_t>(std::count(confirmed.begin(), confirmed.end(), what)); };
+        const auto told = [&](char what) {
+            return static_cast<std::size_t>(std::count(confirmed.begin(), confirmed.end(), what));
+        };
         // What was confirmed is there, and at most the one thing being confirmed beyond it.
         CHECK(after.sessions >= before.sessions + told('s'));
         CHECK(after.sessions <= before.sessions + told('s') + 1);

@@ -57,8 +57,9 @@ TEST_CASE("a collection made new has the tables that an older one has after its 
     static_cast<void>(Store::create(scratch / "new"));
     const auto tables = [](const std::filesystem::path& folder) {
         return Database(folder / "collection.sqlite", Database::Mode::ReadOnly)
-            .textOf("SELECT group_concat(m.name || '.' || c.name || ' ' || c.type, ', ') FROM (SELECT * FROM "
-                    "sqlite_schema ORDER BY name) m, pragma_table_info(m.name) c");
+            .textOf(
+                "SELECT group_concat(m.name || '.' || c.name || ' ' || c.type, ', ') FROM (SELECT * FROM "
+                "sqlite_schema ORDER BY name) m, pragma_table_info(m.name) c");
     };
     CHECK(tables(scratch / "old") == tables(scratch / "new"));
 }

@@ -4,8 +4,8 @@
 #include <filesystem>
 #include <string>
 
-#include "records/database.h"
 #include "../scratch_folder.h"
+#include "records/database.h"
 
 /// Makes the collection of `tests/records/data/version-1.sql` in `folder`, as version 1 left it.
 inline void writeVersion1(const std::filesystem::path& folder) {

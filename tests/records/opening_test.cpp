@@ -3,13 +3,13 @@
 
 #include <array>
 
+#include "../scratch_folder.h"
 #include "records/database.h"
 #include "records/schema.h"
 #include "records/statement.h"
 #include "ringrule/error.h"
 #include "ringrule/records/measure_columns.h"
 #include "sample_records.h"
-#include "../scratch_folder.h"
 
 using namespace ringrule;
 

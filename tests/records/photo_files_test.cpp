@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "sample_records.h"
-#include "../scratch_folder.h"
 
 using namespace ringrule;
 

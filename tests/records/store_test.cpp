@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <catch2/catch.hpp>
 
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "ringrule/records/measure_columns.h"
 #include "sample_records.h"
-#include "../scratch_folder.h"
 
 using namespace ringrule;
 using namespace std::chrono_literals;

@@ -8,11 +8,11 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "../scratch_folder.h"
 #include "records/database.h"
 #include "records/statement.h"
 #include "ringrule/error.h"
 #include "sample_records.h"
-#include "../scratch_folder.h"
 
 using namespace ringrule;
 

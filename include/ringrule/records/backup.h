@@ -23,8 +23,8 @@ std::filesystem::path backUp(const Store& store);
 [[nodiscard]] std::vector<std::filesystem::path> backupsOf(const std::filesystem::path& folder);
 
 struct Restored {
-    std::filesystem::path backup;           ///< what the collection is now
-    std::filesystem::path replaced;         ///< what it was before, kept in `backups/`; empty when there was nothing
+    std::filesystem::path backup;            ///< what the collection is now
+    std::filesystem::path replaced;          ///< what it was before, kept in `backups/`; empty when there was nothing
     std::vector<std::string> missingPhotos;  ///< names of photos that the backup lists and the folder lacks
 };
 

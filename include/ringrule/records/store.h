@@ -31,8 +31,8 @@ struct StoredPhoto {
 };
 
 /// A measure of one animal in one photo. A correction adds a row that replaces an earlier one; the first stays.
-/// `accepted` measures count in the animal's history; the others wait for a person to look at them. A measure taken with
-/// a box whose check had failed or grown stale is read with the remark that says so; that remark is never stored.
+/// `accepted` measures count in the animal's history; the others wait for a person to look at them. A measure taken
+/// with a box whose check had failed or grown stale is read with the remark that says so; that remark is never stored.
 struct StoredMeasure {
     MeasureId id;
     PhotoId photo;
@@ -164,6 +164,9 @@ public:
     [[nodiscard]] std::vector<StoredMeasure> measuresOfPhoto(PhotoId photo) const;
     [[nodiscard]] std::vector<StoredMeasure> measuresOfSession(SessionId session) const;
     [[nodiscard]] std::vector<StoredMeasure> measuresOfAnimal(AnimalId animal) const;
+    /// The measures of identified animals that count, of sessions in these days, in order of animal and day; without
+    /// landmarks and outlines.
+    [[nodiscard]] std::vector<StoredMeasure> measuresBetween(Date from, Date to) const;
     [[nodiscard]] std::filesystem::path originalOf(const StoredPhoto& photo) const;
     [[nodiscard]] std::vector<Change> changes() const;
 

@@ -14,8 +14,9 @@ namespace ringrule {
 enum class DayOrder { NotTold, DayFirst, MonthFirst };
 
 struct TableImportOptions {
-    std::map<std::string, std::string> fieldOfColumn;  ///< corrections of the mapping; an empty field leaves a column out
-    std::map<std::string, std::string> always;         ///< fields that every record gets, e.g. keeper or method
+    std::map<std::string, std::string>
+        fieldOfColumn;                          ///< corrections of the mapping; an empty field leaves a column out
+    std::map<std::string, std::string> always;  ///< fields that every record gets, e.g. keeper or method
     DayOrder dayOrder = DayOrder::NotTold;
     bool write = false;  ///< false: everything is tried and nothing is kept
 };
@@ -23,7 +24,7 @@ struct TableImportOptions {
 /// What becomes of a column.
 struct ColumnUse {
     std::string column;
-    std::string field;  ///< of the record, or the name of a measure; empty: left out
+    std::string field;    ///< of the record, or the name of a measure; empty: left out
     double factor = 1.0;  ///< 10 when the head says cm
     std::string example;  ///< the first value that is there
 };

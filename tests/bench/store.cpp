@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How long a large collection takes to open and to read. Makes one in FOLDER unless it is there already: 10,000
+// animals, 1,000 sessions over ten years, 200,000 photo rows, 1,000,000 measures with four landmarks each and short
+// outlines.
+#include <algorithm>
+#include <chrono>
+#include <ctime>
+#include <iostream>
+#include <map>
+
+#include "records/database.h"
+#include "ringrule/measure/repeats.h"
+#include "ringrule/records/keeper_questions.h"
+#include "ringrule/records/measure_columns.h"
+#include "ringrule/records/store.h"
+
+using namespace ringrule;
+
+namespace {
+
+std::string counting(const std::string& what, const std::string& columns, int upTo, const std::string& values) {
+    return "WITH RECURSIVE c(n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM c WHERE n < " + std::to_string(upTo) +
+           ") INSERT INTO " + what + " (" + columns + ") SELECT " + values + " FROM c";
+}
+
+void make(const std::filesystem::path& folder) {
+    std::cerr << "making a collection in " << folder << " …\n";
+    static_cast<void>(Store::create(folder));
+    Database database(folder / "collection.sqlite", Database::Mode::ReadWrite);
+    database.run("PRAGMA synchronous = OFF");  // only while it is made
+    database.begin();
+    database.run("INSERT INTO tank (code, name) VALUES ('bay-1', 'Bay 1')");
+    database.run(counting("animal", "code, name, species, shape, sex, hatched_on, hatched_exactly, hatched_sd_days",
+                          10000,
+                          "printf('A%05d', n), '', 'Syngnathus typhle', 'pipefish', 'unknown', date('2021-01-01', "
+                          "(n % 3000) || ' days'), 1, 0"));
+    database.run(counting("stay", "animal, tank, from_day", 10000, "n, 1, date('2021-01-01', (n % 3000) || ' days')"));
+    database.run(counting("session", "on_day, keeper, box_name, folder", 1000,
+                          "date('2021-01-01', CAST(n * 3.65 AS INTEGER) || ' days'), 'K1', 'bench box', 'day ' || n"));
+    database.run(counting(
+        "photo", "session, content_hash, stored_name, original_name, taken_at, width_px, height_px, view", 200000,
+        "(n - 1) / 200 + 1, printf('%064d', n), printf('%064d.jpg', n), 'IMG' || n, '', 4000, 3000, "
+        "'side'"));
+    std::string names;
+    std::string values;
+    for (const MeasureColumn& measure : kMeasureColumns) {
+        const std::string name(measure.column);
+        names += ", " + name + ", " + name + "_sd_random, " + name + "_sd_shared";
+        values += ", 50.0 + n % 997 / 7.0, 0.11, 0.12";
+    }
+    database.run(counting("measure",
+                          "photo, animal, animal_index, box_name, software_version, keeper, accepted, shape, view, "
+                          "protocol, remarks, ventral_on_left" +
+                              names,
+                          1000000,
+                          "(n - 1) / 5 + 1, n * 7919 % 10000 + 1, n % 5, 'bench box', '0.1.0', 'K1', 1, 'pipefish', "
+                          "'side', 'dawson-1985', '[\"width-from-shape\"]', 0" +
+                              values));
+    database.run(counting("measure_line", "measure, outline_px, spine_px", 1000000,
+                          "n, '[[1.25,2.5],[3,4.75],[-0.5,6.12]]', '[[7.25,8.5],[9.5,10.25]]'"));
+    for (const char* name : {"head_end", "snout_tip", "tail_end", "trunk_end"})
+        database.run(counting("landmark", "measure, name, x_px, y_px, sd_along_px, moved_by_hand", 1000000,
+                              "n, '" + std::string(name) + "', 100.5, 200.5, 0.5, 0"));
+    database.commit();
+    database.run("PRAGMA wal_checkpoint(TRUNCATE)");
+}
+
+/// The median of five runs in milliseconds, by the clock and by the processor: on a busy machine only the second tells.
+template <class Body>
+void time(const char* what, double target, Body&& body) {
+    std::vector<double> ms;
+    std::vector<double> processor;
+    for (int run = 0; run < 5; ++run) {
+        const auto from = std::chrono::steady_clock::now();
+        const std::clock_t started = std::clock();
+        body();
+        ms.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - from).count());
+        processor.push_back(1000.0 * static_cast<double>(std::clock() - started) / CLOCKS_PER_SEC);
+    }
+    std::sort(ms.begin(), ms.end());
+    std::sort(processor.begin(), processor.end());
+    std::cout << what << ": " << ms[2] << " ms, processor " << processor[2] << " ms (asked for under " << target << ")" << std::endl;
+}
+
+/// Each animal's sessions of a year, photos combined.
+std::size_t yearsReview(const Store& store) {
+    using namespace std::chrono_literals;
+    const auto measures = store.measuresBetween(Date{2029y / 1 / 1}, Date{2029y / 12 / 31});
+    std::size_t sessions = 0;
+    for (std::size_t i = 0; i < measures.size();) {
+        std::vector<Measurement> photos;
+        const std::size_t first = i;
+        for (; i < measures.size() && measures[i].animal == measures[first].animal &&
+               measures[i].sessionOn == measures[first].sessionOn;
+             ++i)
+            photos.push_back(measures[i].measurement);
+        sessions += combineRepeats(photos).sidePhotos > 0 ? 1 : 0;
+    }
+    return sessions;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc != 2) {
+        std::cerr << "use: bench_store FOLDER\n";
+        return 2;
+    }
+    const std::filesystem::path folder = argv[1];
+    if (!std::filesystem::exists(folder / "collection.sqlite")) make(folder);
+    std::cout << "collection.sqlite: " << std::filesystem::file_size(folder / "collection.sqlite") / 1000000 << " MB\n";
+    time("opening", 500, [&] { static_cast<void>(Store::open(folder)); });
+    const Store store = Store::open(folder);
+    time("one animal's history", 20, [&] { return store.measuresOfAnimal(AnimalId{4711}).size(); });
+    const auto sessions = store.sessions();
+    const SessionId session = sessions.at(sessions.size() / 2).id;
+    time("a session's photos", 50, [&] { return store.photos(session).size(); });
+    time("a session's photos and their measures", 50, [&] { return store.measuresOfSession(session).size(); });
+    time("a year's measures, combined", 1000, [&] { return yearsReview(store); });
+    time("all animals", 50, [&] { return store.animals().size(); });
+    time("who is due", 1000, [&] { return whoIsDue(store, *parseDate("2030-12-31")).size(); });
+    return 0;
+}
