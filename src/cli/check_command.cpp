@@ -8,7 +8,8 @@
 
 #include <CLI/CLI.hpp>
 
-#include "ringrule/workflow/check_box.h"
+#include "cli/today.h"
+#include "ringrule/workflow/box_checks.h"
 
 namespace ringrule::cli {
 namespace {
@@ -18,6 +19,8 @@ struct CheckOptions {
     std::string box;
     double rodMm = 0.0;
     bool flat = false;
+    std::string store;
+    std::string keeper;
 };
 
 std::string number(double value, int digits) {
@@ -70,6 +73,11 @@ ExitStatus check(const CheckOptions& options) {
     if (options.rodMm > 0.0) how.rodMm = options.rodMm;
     how.rodShape = options.flat ? RodShape::Flat : RodShape::Round;
     const BoxCheck result = checkBox(options.photo, box, how);
+    if (!options.store.empty()) {
+        BoxCheckRecord record = boxCheckRecord(result, box, options.photo, how.rodMm.has_value(), today());
+        record.keeper = options.keeper;
+        Store::open(options.store).addBoxCheck(record);
+    }
     if (result.plate) printPlate(*result.plate);
     if (result.rod) printRod(*result.rod);
     if (result.plate) {
@@ -96,6 +104,8 @@ void addCheckCommand(CLI::App& app, Run& chosen) {
     CLI::Option* rod = command->add_option("--rod-mm", options->rodMm, "Length of the dark straight rod in mm");
     rod->check(CLI::Range(10.0, 1000.0));
     command->add_flag("--flat", options->flat, "The rod is a flat strip, not round")->needs(rod);
+    CLI::Option* store = command->add_option("--store", options->store, "Collection to keep the check in");
+    command->add_option("--keeper", options->keeper, "Initials of who checked")->needs(store);
     command->footer("Exit status: 0 the box holds, 1 it does not or the photo cannot tell, 2 bad use or box file.");
     command->callback([&chosen, options] { chosen = [options] { return check(*options); }; });
 }

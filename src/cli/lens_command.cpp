@@ -11,6 +11,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cli/interrupt.h"
+#include "ringrule/sheets/lens_chart.h"
 #include "ringrule/workflow/calibrate_box.h"
 
 namespace ringrule::cli {
@@ -22,6 +23,7 @@ struct LensOptions {
     std::string board;
     double squareMm = 0.0;
     bool dryRun = false;
+    std::string chart;
 };
 
 /// "9x6" as columns and rows, or nothing.
@@ -119,6 +121,8 @@ void printLens(const FittedLens& fitted) {
     std::cout << "\nRMS           " << number(fitted.rmsPx, 2) << " px\n";
     if (!fitted.origin.cameraModel.empty())
         std::cout << "Camera        " << fitted.origin.cameraMake << ' ' << fitted.origin.cameraModel << '\n';
+    if (fitted.origin.focalLengthMm)
+        std::cout << "Zoom          " << number(*fitted.origin.focalLengthMm, 1) << " mm by EXIF\n";
     if (!fitted.origin.calibratedOn.empty()) std::cout << "Date          " << fitted.origin.calibratedOn << '\n';
 }
 
@@ -130,6 +134,7 @@ ExitStatus calibrate(const LensOptions& options) {
     if (const auto corners = cornersIn(options.board))
         task.board = Chessboard{corners->first, corners->second, options.squareMm};
     const LensReport report = calibrateBoxLens(task, terminalProgress());
+    if (!options.chart.empty()) writeLensChartPng(report, options.chart);
     printPhotos(report);
     printCoverage(report);
     if (report.refusal) {
@@ -155,6 +160,7 @@ void addLensCommand(CLI::App& app, Run& chosen) {
     CLI::Option* square = command->add_option("--square-mm", options->squareMm, "Side of one square in mm");
     board->check(boardError)->needs(square);
     square->check(CLI::Range(1.0, 500.0))->needs(board);
+    command->add_option("--chart", options->chart, "PNG file for a chart of coverage and residuals");
     command->add_flag("--dry-run", options->dryRun, "Print all, write nothing");
     command->footer(
         "Hold the board at 20 to 40 degrees, a different way in each photo, and bring it into every corner of the "

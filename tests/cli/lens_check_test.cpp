@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 #include <nlohmann/json.hpp>
 
@@ -36,8 +37,10 @@ TEST_CASE("lens puts the lens of OpenCV's chessboard photos into a box file") {
     const ScratchFolder folder;
     const std::string before = contentOf(kSource / "calibration/no-lens-box.json");
     const std::string box = folder.write("box.json", before);
-    const Ran dry = ringrule(lensCommand(chessboardPhotos(), box, {"--dry-run"}));
+    const std::string chart = folder / "lens.png";
+    const Ran dry = ringrule(lensCommand(chessboardPhotos(), box, {"--dry-run", "--chart", chart}));
     CHECK(dry.status == 0);
+    CHECK(contentOf(chart).starts_with("\x89PNG"));
     CHECK(dry.out.find("Focal length  533") != std::string::npos);
     CHECK(contentOf(box) == before);
     const Ran made = ringrule(lensCommand(chessboardPhotos(), box));
@@ -46,6 +49,7 @@ TEST_CASE("lens puts the lens of OpenCV's chessboard photos into a box file") {
     const auto lens = nlohmann::json::parse(contentOf(box))["lens"];
     CHECK(lens["camera_matrix"][0][0].get<double>() == Approx(535.9).epsilon(0.01));
     CHECK(lens["image_size_px"] == std::vector<int>{640, 480});
+    CHECK(std::sqrt(lens["covariance"][0][0].get<double>()) == Approx(0.6).margin(0.3));  // px, as the page on lenses says
     CHECK_FALSE(lens.contains("camera_model"));  // the photos have no EXIF
     CHECK(nlohmann::json::parse(contentOf(box))["plate"] == nlohmann::json::parse(before)["plate"]);
 }
