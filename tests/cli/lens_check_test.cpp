@@ -49,7 +49,7 @@ TEST_CASE("lens puts the lens of OpenCV's chessboard photos into a box file") {
     const auto lens = nlohmann::json::parse(contentOf(box))["lens"];
     CHECK(lens["camera_matrix"][0][0].get<double>() == Approx(535.9).epsilon(0.01));
     CHECK(lens["image_size_px"] == std::vector<int>{640, 480});
-    CHECK(std::sqrt(lens["covariance"][0][0].get<double>()) == Approx(0.6).margin(0.3));  // px, as the page on lenses says
+    CHECK(std::sqrt(lens["covariance"][0][0].get<double>()) == Approx(0.39).margin(0.02));  // px
     CHECK_FALSE(lens.contains("camera_model"));  // the photos have no EXIF
     CHECK(nlohmann::json::parse(contentOf(box))["plate"] == nlohmann::json::parse(before)["plate"]);
 }
