@@ -20,7 +20,7 @@ constexpr double kEdgeFloorPx = 0.04;
 /// Rings, and skin that is not evenly dark, move the greatest depth by about this share of it.
 constexpr double kSkinShare = 0.0015;
 constexpr double kBeforeVent = 0.015;  ///< of the trunk's length
-constexpr double kHiddenThroatPercent = 1.2;
+constexpr double kHiddenThroatPercent = 0.9;
 /// Share of the boundary that the body swept along its midline may leave out; crossing animals leave a third.
 constexpr double kNotOneBody = 0.06;
 constexpr double kTooBentDeg = 35.0;
@@ -92,7 +92,7 @@ void widenForRing(Measurement& m, const Stations& at) {
     if (m.shape == Shape::Seahorse && m.headLengthMm.known()) {
         const double own = std::hypot(at.snout->sdMm, at.headEnd->sdMm);
         const double rest = m.headLengthMm.sdRandom * m.headLengthMm.sdRandom - own * own;
-        m.headLengthMm.sdRandom = std::hypot(std::sqrt(std::max(0.0, rest)), at.snout->sdMm, 0.3 * at.headEnd->sdMm);
+        m.headLengthMm.sdRandom = std::hypot(std::sqrt(std::max(0.0, rest)), at.snout->sdMm, 0.24 * at.headEnd->sdMm);
     }
     if (m.shape != Shape::Seahorse || !m.standardLengthMm.known() || !at.headEnd) return;
     m.standardLengthMm.sdRandom = std::hypot(m.standardLengthMm.sdRandom, 0.8 * at.headEnd->sdMm);
