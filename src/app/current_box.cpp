@@ -33,7 +33,7 @@ CurrentBox::CurrentBox(Collection& collection, QObject* parent) : QObject(parent
     if (collection_.isOpen()) readFiles();
 }
 
-void CurrentBox::readFiles(const std::filesystem::path& chosen) {
+void CurrentBox::readFiles(std::filesystem::path chosen) {  // NOLINT(performance-unnecessary-value-param)
     files_ = collection_.boxFiles();
     const auto found =
         std::find_if(files_.begin(), files_.end(), [&](const BoxFile& file) { return file.path == chosen; });

@@ -62,7 +62,8 @@ signals:
     void changed();
 
 private:
-    void readFiles(const std::filesystem::path& chosen = {});
+    /// `chosen` by value: it may lie in the list that is read anew.
+    void readFiles(std::filesystem::path chosen = {});
     void look();
 
     Collection& collection_;
