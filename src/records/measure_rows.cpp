@@ -5,6 +5,7 @@
 #include <array>
 #include <map>
 #include <tuple>
+#include <unordered_map>
 
 #include "records/box_standings.h"
 #include "records/polyline_text.h"
@@ -79,7 +80,19 @@ constexpr const char* kFirst = "m.id, m.row_version, s.on_day, ";
 constexpr const char* kFrom = " FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session ";
 constexpr const char* kCurrent = " NOT EXISTS (SELECT 1 FROM measure later WHERE later.replaces = m.id)";
 
-StoredMeasure readMeasure(Statement& row, const BoxStandings& standings) {
+/// Remarks by their text: thousands of measures share a few lists.
+class RemarkLists {
+public:
+    const std::vector<Remark>& of(const std::string& text) {
+        const auto found = lists_.find(text);
+        return found != lists_.end() ? found->second : lists_.emplace(text, remarksOfText(text)).first->second;
+    }
+
+private:
+    std::unordered_map<std::string, std::vector<Remark>> lists_;
+};
+
+StoredMeasure readMeasure(Statement& row, const BoxStandings& standings, RemarkLists& remarks) {
     StoredMeasure stored;
     stored.id = row.id<MeasureId>();
     stored.version = row.number();
@@ -98,7 +111,7 @@ StoredMeasure readMeasure(Statement& row, const BoxStandings& standings) {
     measurement.shape = shapeFromName(row.text()).value_or(Shape::Unknown);
     measurement.view = viewFromName(row.text()).value_or(View::Side);
     measurement.protocol = row.text();
-    measurement.remarks = remarksOfText(row.text());
+    measurement.remarks = remarks.of(row.text());
     if (const auto remark = remarkOf(standings.on(stored.boxName, stored.sessionOn)))
         measurement.remarks.push_back(*remark);
     const std::string reason = row.text();
@@ -136,6 +149,7 @@ void readLandmarks(const Database& database, const std::string& condition, std::
 
 std::vector<StoredMeasure> read(const Database& database, const std::string& condition, std::int64_t value) {
     const BoxStandings standings(database);
+    RemarkLists remarks;
     Statement rows(database, std::string("SELECT ") + kFirst + columnList("m.") +
                                  ", coalesce(l.outline_px, '[]'), coalesce(l.spine_px, '[]')" + kFrom +
                                  "LEFT JOIN measure_line l ON l.measure = m.id WHERE " + condition +
@@ -143,7 +157,7 @@ std::vector<StoredMeasure> read(const Database& database, const std::string& con
     rows.bind(value).run();
     std::vector<StoredMeasure> measures;
     while (rows.next()) {
-        measures.push_back(readMeasure(rows, standings));
+        measures.push_back(readMeasure(rows, standings, remarks));
         measures.back().outlinePx = polylineOfText(rows.text());
         measures.back().spinePx = polylineOfText(rows.text());
     }
@@ -205,12 +219,13 @@ std::vector<StoredMeasure> readMeasures(const Database& database, const std::str
 
 std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date from, Date to) {
     const BoxStandings standings(database);
+    RemarkLists remarks;
     Statement rows(database, std::string("SELECT ") + kFirst + columnList("m.") + kFrom +
                                  "WHERE s.on_day BETWEEN ? AND ? AND m.accepted = 1 AND m.animal IS NOT NULL AND" +
                                  kCurrent);
     rows.bind(from).bind(to).run();
     std::vector<StoredMeasure> measures;
-    while (rows.next()) measures.push_back(readMeasure(rows, standings));
+    while (rows.next()) measures.push_back(readMeasure(rows, standings, remarks));
     // Sorted here: a database that sorts rows of fifty columns takes longer.
     std::sort(measures.begin(), measures.end(), [](const StoredMeasure& a, const StoredMeasure& b) {
         return std::tie(*a.animal, a.sessionOn, a.photo, a.animalIndex, a.id) <
