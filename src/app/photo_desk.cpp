@@ -43,6 +43,7 @@ double leftEnd(const DeskAnimal& animal) {
 }  // namespace
 
 PhotoDesk::PhotoDesk(Collection& collection, QObject* parent) : QObject(parent), collection_(collection) {
+    connect(&reader_, &PhotoReader::pictureRead, this, &PhotoDesk::takePicture);
     connect(&reader_, &PhotoReader::answered, this, &PhotoDesk::takeAnswer);
     connect(&reader_, &PhotoReader::failed, this, [this](PhotoId photo, const QString& sentence) {
         if (!row_ || row_->photo.id != photo) return;
@@ -53,6 +54,7 @@ PhotoDesk::PhotoDesk(Collection& collection, QObject* parent) : QObject(parent),
 void PhotoDesk::show(const PhotoListModel::Row& row) {
     row_ = row;
     pixels_.reset();
+    hasPicture_ = false;
     undoGroup_.setActiveStack(draft() != nullptr ? &draft()->undoStack() : nullptr);
     PhotoRequest request;
     request.photo = row.photo.id;
@@ -78,6 +80,7 @@ void PhotoDesk::update(const PhotoListModel::Row& row) {
 void PhotoDesk::clear() {
     row_.reset();
     pixels_.reset();
+    hasPicture_ = false;
     undoGroup_.setActiveStack(nullptr);
     rebuild();
 }
@@ -100,6 +103,12 @@ const Session* PhotoDesk::session() const {
     return nullptr;
 }
 
+void PhotoDesk::takePicture(PhotoId photo, const PhotoPicture& picture) {
+    if (!row_ || row_->photo.id != photo) return;
+    hasPicture_ = true;
+    emit pictureRead(picture);
+}
+
 void PhotoDesk::takeAnswer(const PhotoAnswer& answer) {
     if (!row_ || row_->photo.id != answer.photo) return;
     pixels_ = answer.pixels;
@@ -110,7 +119,6 @@ void PhotoDesk::takeAnswer(const PhotoAnswer& answer) {
         undoGroup_.setActiveStack(&draft->undoStack());
         drafts_[answer.photo] = std::move(draft);
     }
-    emit pictureRead(answer.picture);
     if (!answer.problem.isEmpty()) emit refused(answer.problem);
     rebuild();
 }

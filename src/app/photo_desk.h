@@ -40,6 +40,8 @@ public:
     void forgetAll();
 
     [[nodiscard]] bool busy() const { return reader_.busy(); }
+    /// Whether the photo is there to draw its animals over.
+    [[nodiscard]] bool hasPicture() const { return hasPicture_; }
     [[nodiscard]] QUndoGroup& undoGroup() { return undoGroup_; }
     [[nodiscard]] PhotoDraft* draft() const;
     /// The photo's pixels for tracing; null while it is read, or when it cannot be.
@@ -71,6 +73,7 @@ signals:
     void refused(const QString& sentence);
 
 private:
+    void takePicture(PhotoId photo, const PhotoPicture& picture);
     void takeAnswer(const PhotoAnswer& answer);
     void rebuild();
     [[nodiscard]] DeskAnimal deskAnimal(std::optional<StoredMeasure> stored, std::optional<std::size_t> place) const;
@@ -82,6 +85,7 @@ private:
     PhotoReader reader_;
     std::optional<PhotoListModel::Row> row_;
     std::shared_ptr<const Photo> pixels_;
+    bool hasPicture_ = false;
     std::map<PhotoId, std::unique_ptr<PhotoDraft>> drafts_;
     QUndoGroup undoGroup_;
     std::vector<DeskAnimal> animals_;

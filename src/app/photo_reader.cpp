@@ -12,7 +12,6 @@ PhotoAnswer answerTo(const PhotoRequest& request) {
     PhotoAnswer answer;
     answer.photo = request.photo;
     answer.options = request.options;
-    answer.picture = readPicture(request.original);
     if (!request.box) {
         answer.problem = QObject::tr("The collection's calibration folder has no such box: nothing can be corrected.");
         return answer;
@@ -39,14 +38,28 @@ PhotoReader::PhotoReader(QObject* parent) : QObject(parent) {
 
 void PhotoReader::read(PhotoRequest request) {
     waiting_ = std::move(request);
+    toMeasure_.reset();
     begin();
 }
 
 void PhotoReader::begin() {
-    if (runner_.running() || !waiting_) return;
-    PhotoRequest request = std::move(*waiting_);
-    waiting_.reset();
-    current_ = request.photo;
+    if (runner_.running()) return;
+    if (waiting_) {
+        PhotoRequest request = std::move(*waiting_);
+        waiting_.reset();
+        current_ = request.photo;
+        runner_.start<PhotoPicture>(
+            tr("Reading the photo"), [path = request.original](const Progress&) { return readPicture(path); },
+            [this, request](const PhotoPicture& picture) {
+                if (waiting_) return;
+                toMeasure_ = request;
+                emit pictureRead(request.photo, picture);
+            });
+        return;
+    }
+    if (!toMeasure_) return;
+    PhotoRequest request = std::move(*toMeasure_);
+    toMeasure_.reset();
     runner_.start<PhotoAnswer>(
         tr("Reading the photo"), [request](const Progress&) { return answerTo(request); },
         [this](const PhotoAnswer& answer) {

@@ -23,23 +23,24 @@ struct PhotoRequest {
 
 struct PhotoAnswer {
     PhotoId photo;
-    PhotoPicture picture;
     std::shared_ptr<const Photo> pixels;  ///< as the engine reads it; null without a reading
     std::optional<PhotoReading> reading;
     PhotoOptions options;
     QString problem;  ///< why there is no reading
 };
 
-/// Reads photos off the window's thread. Only the newest request is answered.
+/// Reads photos off the window's thread: first the picture to look at, then what the engine reads in it. Only the
+/// newest request is answered.
 class PhotoReader : public QObject {
     Q_OBJECT
 
 public:
     explicit PhotoReader(QObject* parent = nullptr);
     void read(PhotoRequest request);
-    [[nodiscard]] bool busy() const { return runner_.running() || waiting_; }
+    [[nodiscard]] bool busy() const { return runner_.running() || waiting_ || toMeasure_; }
 
 signals:
+    void pictureRead(ringrule::PhotoId photo, const ringrule::PhotoPicture& picture);
     void answered(const ringrule::PhotoAnswer& answer);
     void failed(ringrule::PhotoId photo, const QString& sentence);
 
@@ -47,7 +48,8 @@ private:
     void begin();
 
     JobRunner runner_;
-    std::optional<PhotoRequest> waiting_;
+    std::optional<PhotoRequest> waiting_;    ///< its picture is wanted
+    std::optional<PhotoRequest> toMeasure_;  ///< its picture was read
     PhotoId current_;
 };
 

@@ -17,7 +17,7 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
       ui_(std::make_unique<Ui::SessionPage>()),
       collection_(collection),
       photos_(collection),
-      desk_(collection) {
+      desk_(collection, this) {
     ui_->setupUi(this);
     ui_->photoList->setModel(&photos_);
     ui_->photoList->setItemDelegate(new TwoLineDelegate(this));
@@ -69,7 +69,6 @@ void SessionPage::connectDesk() {
     connect(&desk_, &PhotoDesk::refused, this, &SessionPage::problem);
     connect(&desk_, &PhotoDesk::pictureRead, this, [this](const PhotoPicture& picture) {
         ui_->photoView->showPhoto(picture);
-        trace_.setPhoto(desk_.pixels());
         showAnimals();
         ui_->photoView->fit();
     });

@@ -58,6 +58,7 @@ void SessionPage::showTool() {
     ui_->traceButton->setEnabled(desk_.draft() != nullptr && desk_.pixels() != nullptr);
     ui_->pullButton->setEnabled(editable);
     ui_->cutButton->setEnabled(editable);
+    trace_.setPhoto(desk_.pixels());
     pull_.setOutline(editable ? std::optional(desk_.draft()->reading().animals[*animal()->place].outline)
                               : std::nullopt);
     const QSignalBlocker quietTail(ui_->tailCheck);
@@ -71,7 +72,7 @@ void SessionPage::showTool() {
 void SessionPage::showAnimals() {
     std::vector<ShownAnimal> animals;
     // While the photo is being read there is nothing to draw them over.
-    if (!desk_.busy())
+    if (desk_.hasPicture())
         for (const DeskAnimal& each : desk_.animals()) {
             animals.push_back(each.shown);
             animals.back().movable = each.shown.movable && tool_ == Tool::Marks;

@@ -24,6 +24,7 @@ bool onPhoto(const Photo& photo, PixelPoint at) {
 }  // namespace
 
 void TraceTool::setPhoto(std::shared_ptr<const Photo> photo) {
+    if (photo == photo_) return;
     cancel();
     photo_ = std::move(photo);
 }
