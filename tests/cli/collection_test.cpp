@@ -88,6 +88,8 @@ TEST_CASE("backup and restore, archive and unpack, export and import give the co
     CHECK(ringrule({"list", "animal", "--store", third}).out == house.on({"list", "animal"}).out);
     CHECK(house.on({"export", "--out", house.scratch / "dwc", "--as", "darwin-core"}).status == 0);
     CHECK(house.on({"verify"}).status == 0);
+    CHECK(house.on({"check"}).status == 0);  // the same, under the word one thinks of first
+    CHECK(House::run({"check"}).status == 2);
 }
 
 TEST_CASE("a table is shown before it is written, and a bad row is told by its line") {
