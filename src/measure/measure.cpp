@@ -115,6 +115,32 @@ void measureHeight(Measurement& m, const Seen& seen, const Anatomy& anatomy, con
     m.heightMm = lengthEstimate(above + at.tailEnd->alongMm - at.headEnd->alongMm, ownSd, scale);
 }
 
+/// Precondition: the trunk's depth is known.
+void measureBelly(Measurement& m, const Seen& seen, const Anatomy& anatomy, const Stations& at) {
+    const auto& [body, pitch, scale] = seen;
+    if (!anatomy.landmarks.ventralKnown) return;
+    const bool hidden = m.shape == Shape::Seahorse && norm(anatomy.ringToBellyPx) > 0.0;
+    const PixelPoint throat = anatomy.landmarks.headEnd->atPx + anatomy.ringToBellyPx;
+    const auto hollow = [&](double from, double to) {
+        return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft,
+                        hidden ? std::optional(scale.animalFromPixel(throat)) : std::nullopt);
+    };
+    const double from = at.headEnd->alongMm;
+    // A straight-bodied fish's outline steps in behind the vent: the line ends just before that.
+    const double before = m.shape == Shape::Seahorse ? 0.0 : kBeforeVent * (at.trunkEnd->alongMm - from);
+    const double to = at.trunkEnd->alongMm - before;
+    const double mm = hollow(from, to);
+    if (!std::isfinite(mm)) return;
+    const double byFrom = 0.5 * (hollow(from + at.headEnd->sdMm, to) - hollow(from - at.headEnd->sdMm, to));
+    const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm) - hollow(from, to - at.trunkEnd->sdMm));
+    const double percent = 100.0 / m.trunkDepthMm.value;
+    m.bellyHollowPercent.value = percent * mm;
+    m.bellyHollowPercent.sdRandom =
+        percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(m.trunkDepthMm.sdRandom, 2));
+    // A seahorse's head hangs over the first ventral point: it is taken to be as far from the ring as the back.
+    if (hidden) m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
+}
+
 void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, const Anatomy& anatomy,
                   const Stations& at) {
     const auto& [body, pitch, scale] = seen;
@@ -143,28 +169,7 @@ void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, cons
         m.girthRatio = ratioOf(m.girthMm, m.standardLengthMm, scale);
         m.depthRatio = ratioOf(m.trunkDepthMm, m.standardLengthMm, scale);
     }
-    if (!anatomy.landmarks.ventralKnown) return;
-    const bool hidden = m.shape == Shape::Seahorse && norm(anatomy.ringToBellyPx) > 0.0;
-    const PixelPoint throat = anatomy.landmarks.headEnd->atPx + anatomy.ringToBellyPx;
-    const auto hollow = [&](double from, double to) {
-        return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft,
-                        hidden ? std::optional(scale.animalFromPixel(throat)) : std::nullopt);
-    };
-    const double from = at.headEnd->alongMm;
-    // A straight-bodied fish's outline steps in behind the vent: the line ends just before that.
-    const double before = m.shape == Shape::Seahorse ? 0.0 : kBeforeVent * (at.trunkEnd->alongMm - from);
-    const double to = at.trunkEnd->alongMm - before;
-    const double mm = hollow(from, to);
-    if (!std::isfinite(mm)) return;
-    const double byFrom = 0.5 * (hollow(from + at.headEnd->sdMm, to) - hollow(from - at.headEnd->sdMm, to));
-    const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm) - hollow(from, to - at.trunkEnd->sdMm));
-    const double percent = 100.0 / greatest.depthMm;
-    m.bellyHollowPercent.value = percent * mm;
-    m.bellyHollowPercent.sdRandom =
-        percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(depth.sdRandom, 2));
-    // A seahorse's head hangs over the first ventral point: it is taken to be as far from the ring as the back.
-    if (hidden)
-        m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
+    measureBelly(m, seen, anatomy, at);
 }
 
 void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {

@@ -29,8 +29,9 @@ private:
     BodyInMm flat_, up_, down_;
 };
 
-/// Relative change of what a length seems to be for each mm nearer to the camera, from what the scale makes of the plate
-/// and of the animal's plane `distanceFromPlateMm` before it. Where the scale knows no depth: that of a usual bench.
+/// Relative change of what a length seems to be for each mm nearer to the camera, from what the scale makes of the
+/// plate and of the animal's plane `distanceFromPlateMm` before it. Where the scale knows no depth: that of a usual
+/// bench.
 [[nodiscard]] double relativePerDepthMm(const Scale& scale, double distanceFromPlateMm, PixelPoint at);
 
 }  // namespace ringrule

@@ -12,7 +12,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kAlike = 0.12;      ///< of the body's and the fin's light together: nearer, they are not told apart
+constexpr double kAlike = 0.12;        ///< of the body's and the fin's light together: nearer, they are not told apart
 constexpr double kBodyInWidths = 5.0;  ///< the body's light is that of so many tail widths before the flare
 constexpr double kStepPx = 0.5;
 
@@ -25,7 +25,8 @@ struct Band {
 
     [[nodiscard]] double at(double along) const {
         const PixelPoint here = pointAt<PixelFrame>(spine, alongs, along);
-        const PixelPoint step = pointAt<PixelFrame>(spine, alongs, along + 3.0) - pointAt<PixelFrame>(spine, alongs, along - 3.0);
+        const PixelPoint step =
+            pointAt<PixelFrame>(spine, alongs, along + 3.0) - pointAt<PixelFrame>(spine, alongs, along - 3.0);
         const PixelPoint across = PixelPoint{-step.y, step.x} * (halfPx / std::max(norm(step), 1e-9));
         double sum = 0.0;
         for (const double t : {-1.0, -0.5, 0.0, 0.5, 1.0})

@@ -85,8 +85,9 @@ Anatomy straightAnatomy(const Photo& photo, const Outline& outline, const Midlin
     Anatomy anatomy;
     anatomy.shape = shape;
     anatomy.midline = midline;
-    anatomy.landmarks = shape == Shape::Pipefish ? pipefishLandmarks(photo, outline, midline, eye, view, anatomy.remarks)
-                                                 : fishLandmarks(outline, midline, eye, anatomy.remarks);
+    anatomy.landmarks = shape == Shape::Pipefish
+                            ? pipefishLandmarks(photo, outline, midline, eye, view, anatomy.remarks)
+                            : fishLandmarks(outline, midline, eye, anatomy.remarks);
     if (view == View::Side) {
         const double score = ventralLeftScore(photo, outline, midline, eye);
         anatomy.landmarks.ventralOnLeft = score > 0.0;

@@ -88,14 +88,16 @@ Outcome<Midline> findMidline(const Photo& photo, const Outline& outline) {
     const MedialPath path = medialPath(outline);
     if (path.pathPx.size() < 12) return none;
     if (lengthOf<PixelFrame>(path.pathPx) < kLeastAspect * 2.0 * path.greatestHalfWidthPx) return none;
-    if (severalBodies(path)) {
+    const auto holes = coilHoles(outline, path.greatestHalfWidthPx);
+    // Round a hole the path takes one side; the other is no second body.
+    if (holes.empty() && severalBodies(path)) {
         return Refusal{"not-one-body",
                        "The outline is not one body: animals cross or touch, or something hangs on one. "
                        "Take them apart and repeat."};
     }
     Midline midline = spineThrough(outline, path);
     if (midline.spinePx.size() < 12) return none;
-    if (const auto holes = coilHoles(outline, path.greatestHalfWidthPx); !holes.empty()) {
+    if (!holes.empty()) {
         midline = cutAtCoil(midline, holes);
         if (midline.spinePx.size() < 12) {
             return Refusal{"tail-closed",

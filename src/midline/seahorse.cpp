@@ -25,9 +25,9 @@ constexpr double kRingSd = 0.013;
 constexpr std::size_t kLeastStations = 60;  ///< a midline cut shorter by a coil shows no trunk
 constexpr double kTrunkInHeads = 1.28;      ///< usual length of the trunk in head lengths: common practice, no source
 constexpr double kTrunkInHeadsSd = 0.12;
-constexpr double kTaperSdInTrunk = 0.037;   ///< how well the narrowing behind the trunk tells the trunk's end
-constexpr double kBluntTail = 0.30;   ///< a tail's end this wide against the trunk is the back of a closed coil
-constexpr double kTailSwells = 1.35;  ///< a tail that widens this much again touches itself
+constexpr double kTaperSdInTrunk = 0.037;  ///< how well the narrowing behind the trunk tells the trunk's end
+constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
+constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
 constexpr double kHalfCurledDeg = 150.0;
 
 PixelPoint unit(PixelPoint v) {
@@ -72,6 +72,18 @@ PixelPoint deepestCorner(const std::vector<PixelPoint>& side) {
     return *std::max_element(side.begin(), side.end(), [&](PixelPoint a, PixelPoint b) {
         return std::abs(cross(along, a - side.front())) < std::abs(cross(along, b - side.front()));
     });
+}
+
+/// The corner between head and belly.
+std::optional<PixelPoint> throatOf(const Outline& outline, const Midline& midline, std::size_t thickest,
+                                   PixelPoint toBelly, bool ventralLeft) {
+    const auto belly = firstExit(outline.boundaryPx, midline.spinePx[thickest], toBelly);
+    if (!belly) return std::nullopt;
+    const std::size_t tipIndex = nearestIndex(outline.boundaryPx, midline.spinePx.front());
+    // The boundary runs clockwise; from the snout toward the tail the left side is met walking forward.
+    const std::vector<PixelPoint> side = walked(outline.boundaryPx, tipIndex, belly->segment, ventralLeft);
+    if (side.size() < 12) return std::nullopt;
+    return deepestCorner(side);
 }
 
 /// The middle of the cleithral ring and the trunk's direction there.
@@ -208,14 +220,9 @@ Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline)
     const bool ventralLeft = cross(snoutWay, trunkWay) < 0.0;
     const PixelPoint toBelly =
         (ventralLeft ? PixelPoint{trunkWay.y, -trunkWay.x} : PixelPoint{-trunkWay.y, trunkWay.x});
-    const auto belly = firstExit(outline.boundaryPx, midline.spinePx[thickest], toBelly);
-    if (!belly) return unclear;
-    const std::size_t tipIndex = nearestIndex(outline.boundaryPx, snout);
-    // The boundary runs clockwise; from the snout toward the tail the left side is met walking forward.
-    const std::vector<PixelPoint> side = walked(outline.boundaryPx, tipIndex, belly->segment, ventralLeft);
-    if (side.size() < 12) return unclear;
-    const PixelPoint throat = deepestCorner(side);
-    const auto ring = findRing(outline, midline, throat, thickest, trunkWay, toBelly);
+    const auto throat = throatOf(outline, midline, thickest, toBelly, ventralLeft);
+    if (!throat) return unclear;
+    const auto ring = findRing(outline, midline, *throat, thickest, trunkWay, toBelly);
     if (!ring) return unclear;
 
     const TrunkTaper taper = trunkTaper(profile, thickest);

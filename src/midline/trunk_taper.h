@@ -11,10 +11,10 @@ namespace ringrule {
 
 /// How a seahorse narrows from trunk to tail, a brood pouch left out.
 struct TrunkTaper {
-    std::vector<double> bodyWidthPx;   ///< at each station of the midline: without what bulges out of the taper
-    double trunkEndStation = 0.0;      ///< where the trunk has become a tail, in stations; 0: not seen
-    std::size_t pouchFrom = 0;         ///< stations of the pouch …
-    std::size_t pouchTo = 0;           ///< … up to this one; equal when there is none
+    std::vector<double> bodyWidthPx;  ///< at each station of the midline: without what bulges out of the taper
+    double trunkEndStation = 0.0;     ///< where the trunk has become a tail, in stations; 0: not seen
+    std::size_t pouchFrom = 0;        ///< stations of the pouch …
+    std::size_t pouchTo = 0;          ///< … up to this one; equal when there is none
     [[nodiscard]] bool pouch() const { return pouchTo > pouchFrom; }
 };
 
@@ -27,6 +27,7 @@ struct TrunkTaper {
 [[nodiscard]] Midline withoutPouch(Midline midline, const TrunkTaper& taper, bool ventralOnLeft);
 
 /// The pouch's own outline, between the body's belly line and the animal's outline; empty when there is none.
-[[nodiscard]] std::vector<PixelPoint> pouchOutline(const Midline& withPouch, const TrunkTaper& taper, bool ventralOnLeft);
+[[nodiscard]] std::vector<PixelPoint> pouchOutline(const Midline& withPouch, const TrunkTaper& taper,
+                                                   bool ventralOnLeft);
 
 }  // namespace ringrule

@@ -65,8 +65,9 @@ MirroredOutlines partedByMirror(const std::vector<Outline>& outlines, const Box&
     return parted;
 }
 
-AnimalReading withMirroredWidth(const Photo& photo, const Box& box, const FoundPlate& plate, const PhotoReading& reading,
-                                AnimalReading animal, const std::vector<Outline>& mirrored) {
+AnimalReading withMirroredWidth(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                const PhotoReading& reading, AnimalReading animal,
+                                const std::vector<Outline>& mirrored) {
     const Outline* image = imageOf(animal.outline, mirrored, *reading.scale);
     const double hangsMm = heightOnPlateMm(animal, *reading.scale);
     if (image == nullptr || !std::isfinite(hangsMm)) return animal;

@@ -29,8 +29,8 @@ FoundPlate asFitted(const FoundPlate& plate, const Box& box, const Scale& scale)
     FoundPlate fitted = plate;
     for (FoundMarker& found : fitted.markers) {
         const auto& markers = box.plate.markers;
-        const auto printed =
-            std::find_if(markers.begin(), markers.end(), [&](const PlateMarker& marker) { return marker.id == found.id; });
+        const auto printed = std::find_if(markers.begin(), markers.end(),
+                                          [&](const PlateMarker& marker) { return marker.id == found.id; });
         if (printed == markers.end()) continue;
         const double half = 0.5 * printed->sideMm;
         const std::array<PlatePoint, 4> corners{{{-half, -half}, {half, -half}, {half, half}, {-half, half}}};

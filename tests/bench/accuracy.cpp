@@ -43,11 +43,16 @@ Request requestFrom(int argc, char** argv) {
     for (int i = 1; i < argc; ++i) {
         const std::string word = argv[i];
         const auto value = [&] { return i + 1 < argc ? std::string(argv[++i]) : std::string(); };
-        if (word == "--photos") request.photos = value();
-        else if (word == "--rows") request.rows = value();
-        else if (word == "--jobs") request.jobs = std::stoi(value());
-        else if (plain++ == 0) request.scenes = std::stoi(word);
-        else request.firstSeed = std::stoull(word);
+        if (word == "--photos")
+            request.photos = value();
+        else if (word == "--rows")
+            request.rows = value();
+        else if (word == "--jobs")
+            request.jobs = std::stoi(value());
+        else if (plain++ == 0)
+            request.scenes = std::stoi(word);
+        else
+            request.firstSeed = std::stoull(word);
     }
     // Whole groups of five: the fifth is the second view of the fourth.
     request.firstSeed -= request.firstSeed % 5;

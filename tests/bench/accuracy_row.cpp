@@ -17,9 +17,9 @@ namespace {
 /// Remarks that tell a keeper to doubt the numbers; the others say how they were taken.
 bool tellsDoubt(ringrule::Remark remark) {
     using ringrule::Remark;
-    constexpr std::array kDoubts{Remark::Blurred,  Remark::SmallInFrame, Remark::Glare,           Remark::BadExposure,
-                                 Remark::CutOff,   Remark::TooBent,      Remark::OutlineDoubtful, Remark::HeadEndGuessed,
-                                 Remark::ShapeGuessed, Remark::TailClosed};
+    constexpr std::array kDoubts{
+        Remark::Blurred, Remark::SmallInFrame,    Remark::Glare,          Remark::BadExposure,  Remark::CutOff,
+        Remark::TooBent, Remark::OutlineDoubtful, Remark::HeadEndGuessed, Remark::ShapeGuessed, Remark::TailClosed};
     return std::find(kDoubts.begin(), kDoubts.end(), remark) != kDoubts.end();
 }
 
@@ -27,7 +27,8 @@ double away(cv::Point2d a, ringrule::PixelPoint b) {
     return std::hypot(a.x - b.x, a.y - b.y);
 }
 
-void addRow(PhotoScore& score, const char* name, double truth, const ringrule::Estimate* estimate, bool relative = true) {
+void addRow(PhotoScore& score, const char* name, double truth, const ringrule::Estimate* estimate,
+            bool relative = true) {
     if (!std::isfinite(truth)) return;
     Row row{name, relative, truth, {}, {}};
     if (estimate != nullptr && estimate->known()) row.value = estimate->value, row.u95 = estimate->u95();
@@ -47,7 +48,8 @@ void addRows(PhotoScore& score, const render::Truth& truth, const ringrule::Meas
         addRow(score, "tail length", truth.tailLengthMm, field(&M::tailLengthMm));
         if (truth.heightMm) addRow(score, "height", *truth.heightMm, field(&M::heightMm));
         addRow(score, "girth, one view", truth.girthMm, field(&M::girthMm));
-        addRow(score, "belly hollow", truth.bellyHollowPercent.value_or(std::nan("")), field(&M::bellyHollowPercent), false);
+        addRow(score, "belly hollow", truth.bellyHollowPercent.value_or(std::nan("")), field(&M::bellyHollowPercent),
+               false);
         return;
     }
     addRow(score, "trunk width", truth.trunkWidthMm, field(&M::trunkWidthMm));
@@ -63,7 +65,8 @@ bool headTailSwapped(const render::Landmarks& truth, const render::Sight& sight,
 
 std::string remarksOf(const std::vector<ringrule::Remark>& remarks) {
     std::string text;
-    for (const ringrule::Remark remark : remarks) text += std::string(text.empty() ? "" : ",") + std::string(remarkId(remark));
+    for (const ringrule::Remark remark : remarks)
+        text += std::string(text.empty() ? "" : ",") + std::string(remarkId(remark));
     return text;
 }
 
@@ -76,7 +79,8 @@ bool PhotoScore::closedTail() const {
 double PhotoScore::worstPercent() const {
     double worst = 0.0;
     for (const Row& row : rows) {
-        const bool main = row.measure == "standard length" || row.measure == "trunk depth" || row.measure == "trunk width";
+        const bool main =
+            row.measure == "standard length" || row.measure == "trunk depth" || row.measure == "trunk width";
         if (main && row.value) worst = std::max(worst, 100.0 * std::abs(*row.value / row.truth - 1.0));
     }
     return worst;
@@ -95,10 +99,13 @@ std::string PhotoScore::kind() const {
 std::string PhotoScore::lines() const {
     std::ostringstream out;
     for (const Row& row : rows) {
-        out << seed << '\t' << (stand == Stand::Loose ? "loose" : "stated") << '\t' << kind() << '\t' << lens << '\t' << large
-            << '\t' << megapixels << '\t' << lengthMm << '\t' << pxPerMm << '\t' << row.measure << '\t' << row.truth << '\t';
-        if (row.value) out << *row.value << '\t' << *row.u95;
-        else out << "-\t-";
+        out << seed << '\t' << (stand == Stand::Loose ? "loose" : "stated") << '\t' << kind() << '\t' << lens << '\t'
+            << large << '\t' << megapixels << '\t' << lengthMm << '\t' << pxPerMm << '\t' << row.measure << '\t'
+            << row.truth << '\t';
+        if (row.value)
+            out << *row.value << '\t' << *row.u95;
+        else
+            out << "-\t-";
         out << '\t' << (refusal.empty() ? "-" : refusal) << '\t' << (remarks.empty() ? "-" : remarks) << '\n';
     }
     return out.str();
@@ -122,7 +129,10 @@ PhotoScore scoreOf(const AccuracyScene& drawn, std::uint64_t seed, Stand stand, 
     score.refusal = reading.refusal ? reading.refusal->reason : "";
     const bool found = !reading.animals.empty();
     if (found) {
-        const ringrule::AnimalReading& animal = reading.animals.front();
+        // Print that was taken for a second animal is smaller, and is counted by its remark.
+        const ringrule::AnimalReading& animal =
+            *std::max_element(reading.animals.begin(), reading.animals.end(),
+                              [](const auto& a, const auto& b) { return a.outline.areaPx2 < b.outline.areaPx2; });
         const ringrule::Measurement& m = animal.measurement;
         score.measurement = m;
         score.measured = m.measured();
@@ -131,6 +141,7 @@ PhotoScore scoreOf(const AccuracyScene& drawn, std::uint64_t seed, Stand stand, 
         score.doubtSaid = std::any_of(m.remarks.begin(), m.remarks.end(), tellsDoubt);
         score.swapped = score.measured && headTailSwapped(body.landmarks, sight, animal.anatomy.landmarks);
         score.shapeWrong = (m.shape == ringrule::Shape::Pipefish) != (score.shape == render::Shape::Pipefish);
+        score.animals = static_cast<int>(reading.animals.size());
         if (reading.animals.size() > 1) score.remarks += ",(" + std::to_string(reading.animals.size()) + " animals)";
     }
     addRows(score, truth, found ? &score.measurement : nullptr);

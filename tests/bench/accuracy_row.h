@@ -30,6 +30,7 @@ struct PhotoScore {
     bool large = false;  ///< 400 px long and 40 px deep, or more
     double megapixels = 0.0, lengthMm = 0.0, pxPerMm = 0.0;
     std::vector<Row> rows;
+    int animals = 0;  ///< found in the photo, which shows one
     bool measured = false, swapped = false, shapeWrong = false, doubtSaid = false;
     std::string refusal, remarks;
     ringrule::Measurement measurement;  ///< to be joined with the second view of a pair

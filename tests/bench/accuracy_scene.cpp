@@ -75,7 +75,8 @@ SetUp setUpOf(std::uint64_t seed, Stand stand) {
     const double depthSd = setUp.box.animalToleranceMm / kSdsInHalf95;
     setUp.depthOffMm = stand == Stand::Loose ? random.normal(0.0, depthSd) : 0.0;
     double draw = random.unit();
-    const auto size = std::find_if(kSizes.begin(), kSizes.end() - 1, [&](const Size& s) { return (draw -= s.share) < 0.0; });
+    const auto size =
+        std::find_if(kSizes.begin(), kSizes.end() - 1, [&](const Size& s) { return (draw -= s.share) < 0.0; });
     setUp.sampler.widthPx = size->widthPx;
     setUp.sampler.heightPx = size->heightPx;
     setUp.sampler.widestBendDeg = random.unit() < 0.2 ? random.between(25.0, 60.0) : 25.0;
@@ -175,9 +176,7 @@ AccuracyScene accuracyScene(std::uint64_t seed, Stand stand) {
     const std::uint64_t animalSeed = second ? seed - 1 : seed;
     const SetUp setUp = setUpOf(animalSeed, stand);
     const bool pipefish = setUp.sampler.shape == render::Shape::Pipefish;
-    const render::View view = !second    ? render::View::Side
-                              : pipefish ? render::View::Above
-                                         : render::View::Front;
+    const render::View view = !second ? render::View::Side : pipefish ? render::View::Above : render::View::Front;
     AccuracyScene result;
     result.scene = drawnScene(seed, animalSeed, setUp, view, stand);
     result.lensTold = setUp.lensTold;

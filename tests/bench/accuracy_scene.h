@@ -20,8 +20,8 @@ struct AccuracyScene {
     bool secondOfPair = false;
 };
 
-/// The scene of a seed. Of five seeds in a row four are side views; the fifth is the second view (from above, or head-on)
-/// of the fourth's animal in the same set-up.
+/// The scene of a seed. Of five seeds in a row four are side views; the fifth is the second view (from above, or
+/// head-on) of the fourth's animal in the same set-up.
 AccuracyScene accuracyScene(std::uint64_t seed, Stand stand);
 
 /// The box as the software is told it.

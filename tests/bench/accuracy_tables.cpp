@@ -12,8 +12,8 @@ namespace {
 enum class Unit { Percent, Pixels };
 
 bool refusedRightly(const PhotoScore& photo, const Row& row) {
-    return photo.closedTail() && (row.measure == "standard length" || row.measure == "tail length" ||
-                                  row.measure == "height");
+    return photo.closedTail() &&
+           (row.measure == "standard length" || row.measure == "tail length" || row.measure == "height");
 }
 
 using Scores = std::map<std::string, Score>;
@@ -64,7 +64,8 @@ std::string coverageTable(std::span<const PhotoScore> photos) {
 }
 
 struct Mistakes {
-    int photos = 0, large = 0, refused = 0, silent = 0, swapped = 0, shapeWrong = 0, closed = 0, closedMeasured = 0;
+    int photos = 0, large = 0, refused = 0, silent = 0, swapped = 0, shapeWrong = 0, closed = 0, closedMeasured = 0,
+        several = 0;
     std::string list;
 };
 
@@ -72,6 +73,7 @@ Mistakes mistakesOf(std::span<const PhotoScore> photos) {
     Mistakes mistakes;
     for (const PhotoScore& photo : photos) {
         ++mistakes.photos;
+        if (photo.animals > 1) ++mistakes.several;
         std::string what;
         if (photo.closedTail()) {
             ++mistakes.closed;
@@ -87,7 +89,8 @@ Mistakes mistakesOf(std::span<const PhotoScore> photos) {
         if (photo.swapped) ++mistakes.swapped, what += photo.doubtSaid ? " swapped;" : " swapped in silence;";
         if (photo.measured && photo.shapeWrong) ++mistakes.shapeWrong, what += " other shape;";
         if (!what.empty())
-            mistakes.list += "- seed " + std::to_string(photo.seed) + " (" + photo.kind() + "):" + what + " " + photo.remarks + "\n";
+            mistakes.list +=
+                "- seed " + std::to_string(photo.seed) + " (" + photo.kind() + "):" + what + " " + photo.remarks + "\n";
     }
     return mistakes;
 }
@@ -102,8 +105,9 @@ std::string mistakesTable(const Mistakes& m) {
     return "| what | photos |\n|---|---|\n| large animals, tail not closed, refused | " + percent(m.refused, m.large) +
            " |\n| length, depth or width off by over 5 % and no remark that says so | " + percent(m.silent, m.photos) +
            " |\n| head and tail swapped | " + percent(m.swapped, m.photos) + " |\n| taken for another shape | " +
-           percent(m.shapeWrong, m.photos) + " |\n| closed tails given a length | " + percent(m.closedMeasured, m.closed) +
-           " |\n";
+           percent(m.shapeWrong, m.photos) + " |\n| closed tails given a length | " +
+           percent(m.closedMeasured, m.closed) + " |\n| something else taken for a second animal | " +
+           percent(m.several, m.photos) + " |\n";
 }
 
 }  // namespace
@@ -112,8 +116,8 @@ std::string tablesOf(std::span<const PhotoScore> stated, std::span<const PhotoSc
     const Mistakes first = mistakesOf(stated);
     const Mistakes second = mistakesOf(loose);
     return "In the stated plane, 400 px long and 40 px deep or more:\n\n" + errorTable(stated, true) +
-           "\nIn the stated plane, smaller:\n\n" + errorTable(stated, false) + "\n" + mistakesTable(first) + first.list +
-           "\nDepth drawn from its tolerance, pitch from N(0, 4°):\n\n" + coverageTable(loose) + "\n" +
+           "\nIn the stated plane, smaller:\n\n" + errorTable(stated, false) + "\n" + mistakesTable(first) +
+           first.list + "\nDepth drawn from its tolerance, pitch from N(0, 4°):\n\n" + coverageTable(loose) + "\n" +
            mistakesTable(second) + second.list;
 }
 

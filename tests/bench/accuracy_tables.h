@@ -9,8 +9,8 @@
 
 namespace bench {
 
-/// Markdown: errors in the stated plane (large animals in %, small ones in px), coverage with depth and pitch drawn, and
-/// what went wrong.
+/// Markdown: errors in the stated plane (large animals in %, small ones in px), coverage with depth and pitch drawn,
+/// and what went wrong.
 std::string tablesOf(std::span<const PhotoScore> stated, std::span<const PhotoScore> loose);
 
 }  // namespace bench

@@ -61,8 +61,7 @@ ShareInterval wilson(double share, std::size_t count) {
     const auto n = static_cast<double>(count);
     if (count == 0) return {};
     const double centre = (share + kZ * kZ / (2.0 * n)) / (1.0 + kZ * kZ / n);
-    const double half =
-        kZ * std::sqrt(share * (1.0 - share) / n + kZ * kZ / (4.0 * n * n)) / (1.0 + kZ * kZ / n);
+    const double half = kZ * std::sqrt(share * (1.0 - share) / n + kZ * kZ / (4.0 * n * n)) / (1.0 + kZ * kZ / n);
     return {centre - half, centre + half};
 }
 

@@ -174,13 +174,10 @@ TEST_CASE("Two animals that cross are refused") {
     cv::transpose(part.clone(), turned);
     cv::min(part, turned, part);
     const Reading reading = measured(photo, Shape::Pipefish);
-    REQUIRE(reading.measurements.size() == 1);
-    const Measurement& m = reading.measurements.front();
-    CHECK_FALSE(m.measured());
-    CHECK_FALSE(m.trunkDepthMm.known());
-    REQUIRE(m.refusal.has_value());
-    CHECK(m.refusal->reason == "not-one-body");
-    CHECK(has(m.remarks, Remark::OutlineDoubtful));
+    REQUIRE(reading.anatomies.size() == 1);
+    REQUIRE_FALSE(reading.anatomies.front().ok());
+    CHECK(reading.anatomies.front().refusal().reason == "not-one-body");
+    CHECK(reading.measurements.empty());
 }
 
 TEST_CASE("Several animals in one photo are measured one by one, left to right") {

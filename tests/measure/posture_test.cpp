@@ -57,7 +57,8 @@ TEST_CASE("What an unknown pitch does to a measure") {
 TEST_CASE("A fin that was taken into the outline shows as a step of the depth") {
     BodyInMm body = straightBody();
     // A trunk that swells and narrows again over 40 mm by half its depth: no step.
-    for (std::size_t i = 20; i <= 60; ++i) body.depth[i] = 4.0 + 2.0 * std::sin(M_PI * (static_cast<double>(i) - 20.0) / 40.0);
+    for (std::size_t i = 20; i <= 60; ++i)
+        body.depth[i] = 4.0 + 2.0 * std::sin(M_PI * (static_cast<double>(i) - 20.0) / 40.0);
     CHECK(greatestStepMm(body, 20.0, 60.0) < 0.05 * 6.0);
     for (std::size_t i = 45; i <= 60; ++i) body.depth[i] += 1.5;
     CHECK(greatestStepMm(body, 20.0, 60.0) > 0.15 * 6.0);

@@ -18,8 +18,8 @@ namespace {
 
 constexpr double kMeetsPlateAtMm = 42.0;
 
-/// A pipefish before the plate, and its image in a 45° mirror above it: reflection in y + z = 42 swaps height on the plate
-/// and distance from it.
+/// A pipefish before the plate, and its image in a 45° mirror above it: reflection in y + z = 42 swaps height on the
+/// plate and distance from it.
 struct Mirrored {
     render::Scene direct, image;
 

@@ -34,9 +34,9 @@ struct House {
                 StoredPhoto photo;
                 photo.session = id;
                 photo.originalName = "p" + std::to_string(photos++) + ".jpg";
-                StoredMeasure stored = sample::stored(
-                    store.addPhoto(photo, scratch.write(photo.originalName, photo.originalName)), animals[animal],
-                    lengthMm);
+                StoredMeasure stored =
+                    sample::stored(store.addPhoto(photo, scratch.write(photo.originalName, photo.originalName)),
+                                   animals[animal], lengthMm);
                 stored.accepted = true;
                 store.addMeasure(stored);
             }

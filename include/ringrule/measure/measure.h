@@ -19,12 +19,12 @@ struct MeasureOptions {
 [[nodiscard]] Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const Scale& scale,
                                         const MeasureOptions& options = {});
 
-/// The measures of a side view with the trunk's width seen in the same photo: girth takes it instead of the shape's usual
-/// width. Unchanged when width or depth is not known.
+/// The measures of a side view with the trunk's width seen in the same photo: girth takes it instead of the shape's
+/// usual width. Unchanged when width or depth is not known.
 [[nodiscard]] Measurement withSecondView(const Measurement& side, const Estimate& trunkWidthMm, const Scale& scale);
 
-/// The anatomy with one landmark set by hand to the point nearest to `atPx` (on the midline for stations along the body,
-/// free for tips and coronet).
+/// The anatomy with one landmark set by hand to the point nearest to `atPx` (on the midline for stations along the
+/// body, free for tips and coronet).
 [[nodiscard]] Anatomy withLandmark(const Anatomy& anatomy, LandmarkName name, PixelPoint atPx);
 
 }  // namespace ringrule

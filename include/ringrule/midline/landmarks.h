@@ -52,7 +52,7 @@ struct Anatomy {
     Shape shape = Shape::Unknown;
     Midline midline;  ///< from the snout
     Landmarks landmarks;
-    PixelPoint ringToBellyPx{};          ///< seahorses: from the head end to the belly line, which the head hides
+    PixelPoint ringToBellyPx{};         ///< seahorses: from the head end to the belly line, which the head hides
     std::vector<PixelPoint> pouchPx{};  ///< a seahorse's brood pouch, apart from the trunk; empty when none was seen
     std::vector<Remark> remarks;
 };
