@@ -84,7 +84,9 @@ struct Sweep {
 class Buckets {
 public:
     /// `count` is a power of two, greater than the dearest step.
-    explicit Buckets(std::uint32_t count) : heads_(count, -1), mask_(count - 1) {}
+    Buckets(std::uint32_t count, std::size_t entries) : heads_(count, -1), mask_(count - 1) {
+        entries_.reserve(entries);
+    }
 
     void add(std::uint32_t cost, std::int32_t cell) {
         std::int32_t& head = heads_[cost & mask_];
@@ -121,7 +123,7 @@ Sweep sweepFrom(const cv::Mat1b& inside, const std::vector<std::uint16_t>& price
     Sweep sweep;
     sweep.cost.assign(inside.total(), kUnreached);
     sweep.parent.assign(inside.total(), -1);
-    Buckets buckets(price.empty() ? 16 : 16384);
+    Buckets buckets(price.empty() ? 16 : 16384, static_cast<std::size_t>(2.0 * kCells));
     for (const std::int32_t start : starts) {
         sweep.cost[static_cast<std::size_t>(start)] = 0;
         buckets.add(0, start);

@@ -13,7 +13,7 @@
 namespace ringrule {
 namespace {
 
-constexpr double kFirstPassStep = 1.6;
+constexpr double kFirstPassStep = 2.0;
 constexpr int kWidestReach = 12;
 constexpr std::size_t kShown = 300;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
