@@ -58,7 +58,7 @@ void addPlateCommand(CLI::App& app, Run& chosen) {
     command->add_option("--paper", options->paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
     command
         ->add_option("--tone", options->tone,
-                     "Ground: pale, or dark to see pale animals (which are not measured before it)")
+                     "Ground: pale, or dark for animals that are paler than it")
         ->check(CLI::IsMember({"pale", "dark"}));
     command->add_option("--name", options->name, "What keepers call the box (default: the box file's name)");
     command->add_option("--pdf", options->pdf, "PDF file to write")->required();

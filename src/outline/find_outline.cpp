@@ -134,6 +134,7 @@ bool worthColour(const Search& search) {
 }
 
 constexpr double kMuchSmaller = 0.25;  ///< of the other search's largest animal: specks before a dark plate
+constexpr double kSnoutShare = 0.25;   ///< of the smallest animal: the snout of one, beyond its eye
 constexpr double kLeastOfTwo = 0.45;   ///< contrast of animal and plate in light, whichever is the paler
 
 /// A round body is darker toward its rim, which before a dark plate draws the edge inward: by 0.5 to 1 px on rendered
@@ -162,12 +163,16 @@ Search searchBeforeDark(const Photo& photo, const Reduced& coarse, const PlateRe
     const Tone tone = upturnedTone(coarse, patched);
     const cv::Rect part(coarse.originPx, coarse.light.size() * coarse.factor);
     const Reduced upturned = reducedLight(photo.grey, tone, part, coarse.factor);
-    Search pale = searchIn(photo.grey, tone, upturned, patched, pxPerMm, options);
+    OutlineOptions parts = options;
+    parts.smallestAnimalMm2 *= kSnoutShare;
+    Search pale = searchIn(photo.grey, tone, upturned, patched, pxPerMm, parts);
     Search dark = searchIn(photo.grey, photoTone(), coarse, patched, pxPerMm, options);
     const bool isPale = !pale.outlines.empty() && pale.largestMm2 > kMuchSmaller * dark.largestMm2;
     const double paleContrast = 1.0 - (1.0 - pale.outside) / std::max(1.0 - pale.inside, 1e-6);
     if (std::max(isPale ? paleContrast : dark.contrast, 0.0) < kLeastOfTwo) return {};
     joinAcrossEyes(pale.outlines, pxPerMm);
+    const double smallestPx2 = options.smallestAnimalMm2 * pxPerMm * pxPerMm;
+    std::erase_if(pale.outlines, [&](const Outline& outline) { return outline.areaPx2 < smallestPx2; });
     for (Outline& outline : pale.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kShadedRimPx);
     return isPale ? std::move(pale) : std::move(dark);
 }

@@ -69,10 +69,9 @@ QString joinNotes(const PlateLayout& plate, const PlateTiles& tiles) {
 QString toneNote(PlateTone tone) {
     if (tone == PlateTone::Pale) return {};
     return QStringLiteral(
-        "<h2>A dark plate</h2><p>It is for photos of pale or transparent animals that you look at yourself. Ringrule "
-        "finds "
-        "this plate and its scale, but outlines animals only where they are darker than the plate: to measure, use the "
-        "pale one.</p>");
+        "<h2>A dark plate</h2><p>It is for pale and transparent animals. Ringrule measures an animal before it when it is "
+        "clearly paler than the ground, with a less certain depth, and refuses any other: for animals that show on both, "
+        "use the pale one.</p>");
 }
 
 }  // namespace
