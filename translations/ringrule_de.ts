@@ -770,16 +770,16 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
             <translation>Nicht zu sagen</translation>
         </message>
         <message>
-            <source>Measured, to be looked at</source>
-            <translation>Gemessen, anzusehen</translation>
-        </message>
-        <message>
             <source>Corrected by hand</source>
             <translation>Von Hand berichtigt</translation>
         </message>
         <message>
             <source>Accepted</source>
             <translation>Angenommen</translation>
+        </message>
+        <message>
+            <source>To be looked at</source>
+            <translation>Anzusehen</translation>
         </message>
     </context>
     <context>

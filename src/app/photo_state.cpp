@@ -38,7 +38,7 @@ QString stateWords(PhotoState state) {
         case PhotoState::CannotTell:
             return QCoreApplication::translate("PhotoState", "Cannot tell");
         case PhotoState::Measured:
-            return QCoreApplication::translate("PhotoState", "Measured, to be looked at");
+            return QCoreApplication::translate("PhotoState", "To be looked at");
         case PhotoState::Corrected:
             return QCoreApplication::translate("PhotoState", "Corrected by hand");
         case PhotoState::Accepted:

@@ -15,6 +15,8 @@ constexpr int kLookEveryMs = 20;
 /// A small laptop's screen: what fits there fits everywhere.
 constexpr int kWidth = 1280;
 constexpr int kHeight = 800;
+/// Looking further back takes long in a large collection.
+constexpr std::size_t kMostDays = 4;
 
 bool save(MainWindow& window, const std::filesystem::path& folder, const QString& name) {
     waitUntilIdle(window);
@@ -23,7 +25,8 @@ bool save(MainWindow& window, const std::filesystem::path& folder, const QString
 
 /// The newest day after which an animal needed a look; a page without a finding is a poor picture.
 void reviewNewestFindings(MainWindow& window) {
-    const std::vector<Date> days = window.collection().review().days;
+    std::vector<Date> days = window.collection().review().days;
+    if (days.size() > kMostDays) days.resize(kMostDays);
     for (const Date day : days) {
         for (const Finding& finding : window.collection().review().findings)
             if (finding.kind != FindingKind::CannotTell && finding.kind != FindingKind::MeasureDoubtful) return;
