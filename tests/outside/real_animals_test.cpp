@@ -104,8 +104,8 @@ double overlap(const Outline& outline, const cv::Mat1b& truth) {
     };
     fill(outline.boundaryPx, 255);
     for (const auto& hole : outline.holesPx) fill(hole, 0);
-    cv::Mat1b both = found & truth;
-    cv::Mat1b either = found | truth;
+    const cv::Mat both = found & truth;
+    const cv::Mat either = found | truth;
     return static_cast<double>(cv::countNonZero(both)) / cv::countNonZero(either);
 }
 
