@@ -13,7 +13,8 @@ PhotoAnswer answerTo(const PhotoRequest& request) {
     answer.photo = request.photo;
     answer.options = request.options;
     if (!request.box) {
-        answer.problem = QObject::tr("The collection's calibration folder has no such box: nothing can be corrected.");
+        answer.problem = QObject::tr(
+            "The collection has no box file of this name: add it on the page Box, then the photo can be corrected.");
         return answer;
     }
     try {
