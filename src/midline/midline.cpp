@@ -17,6 +17,7 @@ constexpr double kLeastAspect = 3.0;   ///< a body under this many times as long
 constexpr double kLongestArm = 2.5;    ///< greatest half-widths: what lies farther from the path is another body's
 constexpr double kStoutShare = 0.55;   ///< of the greatest half-width: a part that thick is a trunk or a head …
 constexpr double kDeepestWaist = 1.7;  ///< … and between two of one body it gets no thinner than this
+constexpr double kFinShare = 0.07;     ///< of the path at either end: a caudal fin may widen there
 constexpr double kHoleInHalfWidths =
     0.006;                            ///< a hole's area in squares of the greatest half-width: smaller ones are skin
 constexpr double kBesideHole = 1.35;  ///< a station this many half-widths from a hole's rim runs along it
@@ -27,10 +28,11 @@ constexpr double kBesideHole = 1.35;  ///< a station this many half-widths from 
 bool severalBodies(const MedialPath& path) {
     if (path.farthestAsidePx > kLongestArm * path.greatestHalfWidthPx) return true;
     std::vector<double> ahead(path.halfWidthPx.size());
+    const auto end = static_cast<std::size_t>(kFinShare * static_cast<double>(ahead.size()));
     double most = 0.0;
-    for (std::size_t i = ahead.size(); i-- > 0;) ahead[i] = most = std::max(most, path.halfWidthPx[i]);
+    for (std::size_t i = ahead.size() - end; i-- > end;) ahead[i] = most = std::max(most, path.halfWidthPx[i]);
     most = 0.0;
-    for (std::size_t i = 0; i < ahead.size(); ++i) {
+    for (std::size_t i = end; i + end < ahead.size(); ++i) {
         most = std::max(most, path.halfWidthPx[i]);
         const double lesser = std::min(most, ahead[i]);
         if (lesser > kStoutShare * path.greatestHalfWidthPx && lesser > kDeepestWaist * path.halfWidthPx[i])
