@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <iostream>
 
 #include <opencv2/imgcodecs.hpp>
@@ -137,6 +138,7 @@ TEST_CASE("Spoiled plates: every marker in sight is found, none misplaced", "[pl
     CHECK(tally.found == tally.visible);
 }
 
+// Part of them: RINGRULE_FIRST_PLATE, RINGRULE_PLATES; RINGRULE_KEEP_MISSES names a folder for the photos with a miss.
 TEST_CASE("500 spoiled plates: 99.5 % of the markers in sight, none misplaced", "[.deep]") {
     Tally tally;
     const char* folder = std::getenv("RINGRULE_KEEP_MISSES");
@@ -149,5 +151,5 @@ TEST_CASE("500 spoiled plates: 99.5 % of the markers in sight, none misplaced", 
     print(tally);
     CHECK(tally.misplaced == 0);
     CHECK(tally.found >= 0.995 * tally.visible);
-    CHECK(tally.whole + tally.refused > 0);
+    CHECK(tally.refused == 0);
 }
