@@ -72,7 +72,8 @@ void printVerdict(const BoxCheck& check) {
 ExitStatus check(const CheckOptions& options) {
     if (options.photo.empty() && options.box.empty() && !options.store.empty()) return verify(options.store);
     if (options.photo.empty() || options.box.empty())
-        throw Error(ErrorKind::BadUse, "say PHOTO and --box FILE to check a box, or --store DIR alone for a collection");
+        throw Error(ErrorKind::BadUse,
+                    "say PHOTO and --box FILE to check a box, or --store DIR alone for a collection");
     const Box box = readBox(options.box);
     BoxCheckOptions how;
     if (options.rodMm > 0.0) how.rodMm = options.rodMm;
@@ -102,13 +103,15 @@ ExitStatus check(const CheckOptions& options) {
 
 void addCheckCommand(CLI::App& app, Run& chosen) {
     auto options = std::make_shared<CheckOptions>();
-    CLI::App* command = app.add_subcommand("check", "Tells by one photo whether a box still measures true; or whether a collection is whole");
+    CLI::App* command = app.add_subcommand(
+        "check", "Tells by one photo whether a box still measures true; or whether a collection is whole");
     command->add_option("PHOTO", options->photo, "Photo of the plate alone, or of a rod on the animal's plane");
     command->add_option("--box", options->box, "Box file of the measuring box");
     CLI::Option* rod = command->add_option("--rod-mm", options->rodMm, "Length of the dark straight rod in mm");
     rod->check(CLI::Range(10.0, 1000.0));
     command->add_flag("--flat", options->flat, "The rod is a flat strip, not round")->needs(rod);
-    CLI::Option* store = command->add_option("--store", options->store, "Collection to keep the check in; alone: to read whole");
+    CLI::Option* store =
+        command->add_option("--store", options->store, "Collection to keep the check in; alone: to read whole");
     command->add_option("--keeper", options->keeper, "Initials of who checked")->needs(store);
     command->footer("Exit status: 0 the box holds, 1 it does not or the photo cannot tell, 2 bad use or box file.");
     command->callback([&chosen, options] { chosen = [options] { return check(*options); }; });

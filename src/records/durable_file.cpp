@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/durable_file.h"
 
+#include <array>
 #include <cerrno>
 #include <cstring>
 #include <string>
@@ -32,6 +33,30 @@ void flush(const fs::path& path, int flags) {
     if (code != 0 && code != EINVAL) fail(path, code);
 }
 
+/// Copies by hand: the library's own copying calls a full disk an input/output error.
+void copyBytes(const fs::path& from, const fs::path& part, const fs::path& to) {
+    const int in = ::open(from.c_str(), O_RDONLY | O_CLOEXEC);
+    if (in < 0) fail(from, errno);
+    const int out = ::open(part.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644);
+    int code = out < 0 ? errno : 0;
+    std::array<char, 1 << 16> piece{};
+    while (code == 0) {
+        const ssize_t got = ::read(in, piece.data(), piece.size());
+        if (got < 0) code = errno;
+        if (got <= 0) break;
+        for (ssize_t done = 0; done < got && code == 0;) {
+            const ssize_t put = ::write(out, piece.data() + done, static_cast<std::size_t>(got - done));
+            if (put < 0)
+                code = errno;
+            else
+                done += put;
+        }
+    }
+    ::close(in);
+    if (out >= 0 && ::close(out) != 0 && code == 0) code = errno;
+    if (code != 0) fail(to, code);
+}
+
 }  // namespace
 
 void putInPlace(const fs::path& from, const fs::path& to) {
@@ -43,9 +68,7 @@ void putInPlace(const fs::path& from, const fs::path& to) {
 void copyWhole(const fs::path& from, const fs::path& to) {
     const UnfinishedFile part(to.parent_path() /
                               ("." + to.filename().string() + ".part-" + std::to_string(::getpid())));
-    std::error_code error;
-    fs::copy_file(from, part.path(), error);
-    if (error) fail(to, error.value());
+    copyBytes(from, part.path(), to);
     putInPlace(part.path(), to);
 }
 
