@@ -19,6 +19,7 @@
 namespace ringrule {
 namespace {
 
+constexpr double kUsualPlateMm = 200.0;  ///< width of plate that suits every length in this layer said in mm
 constexpr double kCoarsePxPerMm = 3.2;  ///< enough to find a juvenile of 2 mm depth
 constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
 constexpr double kFineHalfPx = 24.0;  ///< an animal is contoured with its greatest half-width at least this many pixels
@@ -32,9 +33,11 @@ constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost
 constexpr double kEyeMm = 4.0;          ///< widest gap that an eye or a pale band makes between parts of one animal
 constexpr double kLongestStepPx = 2.0;  ///< the tail's tip is only a few pixels wide at any scale
 
+/// Pixels in a millimetre, and on a small plate in as small a part of the plate: there not only the animals but print,
+/// debris and the reach of a shadow are small.
 double pxPerMmOf(const Box& box, const Scale& scale) {
     const PlatePoint middle{0.5 * box.plate.widthMm, 0.5 * box.plate.heightMm};
-    return 1.0 / scale.mmPerPx(scale.pixelFromPlate(middle));
+    return std::min(1.0, box.plate.widthMm / kUsualPlateMm) / scale.mmPerPx(scale.pixelFromPlate(middle));
 }
 
 int factorFor(double pxPerMm, double wanted) {

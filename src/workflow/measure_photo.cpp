@@ -10,7 +10,6 @@
 #include "ringrule/outline/find_outline.h"
 #include "ringrule/sheets/landmark_mark.h"
 #include "workflow/mirror_view.h"
-#include "workflow/small_plate.h"
 
 namespace ringrule {
 namespace {
@@ -106,16 +105,6 @@ void readAnimals(const Photo& photo, const std::vector<Outline>& outlines, const
     }
 }
 
-Outcome<std::vector<Outline>> outlinesOf(const Photo& photo, const Box& box, const FoundPlate& plate,
-                                         const Scale& scale) {
-    if (box.plate.widthMm >= kUsualPlateMm) return findOutlines(photo, box, plate, scale);
-    const Box large = enlarged(box, kUsualPlateMm / box.plate.widthMm);
-    const auto enlargedScale =
-        Scale::fromPlate(large, asFitted(plate, box, scale), photo.grey.cols, photo.grey.rows);
-    if (!enlargedScale) return enlargedScale.refusal();
-    return findOutlines(photo, large, plate, enlargedScale.value());
-}
-
 Refusal noAnimalBesideMirror() {
     return {"no-animal", "No animal was found beside the mirror. Check that the box file says where the mirror stands."};
 }
@@ -147,7 +136,7 @@ PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, con
     }
     reading.scale = scale.value();
     addRemarks(reading.remarks, scale.value().remarks());
-    const auto outlines = outlinesOf(photo, box, plate.value(), scale.value());
+    const auto outlines = findOutlines(photo, box, plate.value(), scale.value());
     if (!outlines) {
         reading.refusal = outlines.refusal();
         return reading;

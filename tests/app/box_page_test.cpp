@@ -190,7 +190,7 @@ TEST_CASE("the models of the box page keep Qt's rules and say every state in wor
     PastBoxCheck late;
     late.checkedOn = "2031-02-03";
     late.rod = PastRodReading{100.0, 101.0, 0.4, 0.014};
-    late.findings.push_back({BoxFault::LengthOff, true, "The rod reads 1 % long."});
+    late.findings.emplace_back(BoxFault::LengthOff, true, "The rod reads 1 % long.");
     checks.show({early, late});
     CHECK(checks.index(0, BoxCheckModel::Day).data().toString() == "2031-02-03");
     CHECK(checks.index(0, BoxCheckModel::Verdict).data().toString().contains("does not hold"));
