@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 
 using namespace ringrule;
@@ -41,8 +42,7 @@ std::vector<GrowthLine> bayOfSeven() {
 }
 
 std::filesystem::path scratch(const std::string& name) {
-    const auto folder = std::filesystem::temp_directory_path() / "ringrule-test-sheets";
-    std::filesystem::create_directories(folder);
+    static const ScratchFolder folder;  // one a program: tests run side by side
     return folder / name;
 }
 

@@ -9,6 +9,7 @@
 #include <fstream>
 #include <iterator>
 
+#include "../scratch_folder.h"
 #include "ringrule/error.h"
 #include "ringrule/sheets/animal_paths.h"
 #include "ringrule/sheets/animal_sheet.h"
@@ -54,8 +55,7 @@ OverlayAnimal slenderAnimal(double topPx) {
 }
 
 std::filesystem::path scratch(const std::string& name) {
-    const auto folder = std::filesystem::temp_directory_path() / "ringrule-test-sheets";
-    std::filesystem::create_directories(folder);
+    static const ScratchFolder folder;  // one a program: tests run side by side
     return folder / name;
 }
 
