@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "ringrule/growth/reference.h"
+#include "ringrule/outcome.h"
+#include "ringrule/statistics/mixed_model.h"
+
+namespace ringrule {
+
+/// One animal's length at one age (or days since arrival, for the whole group alike).
+struct AnimalLength {
+    std::int64_t animal = 0;
+    double ageDays = 0.0;
+    double lengthMm = 0.0;
+    double weight = 1.0;  ///< relative: 1/sd², or 1 for all alike
+};
+
+enum class LengthScale { Length, LogLength };
+
+/// How length (or its logarithm) goes with age: the covariate of intercept and slope.
+enum class AgeCurve {
+    Straight,    ///< age
+    SquareRoot,  ///< √age
+    Logarithm,   ///< ln age; only when every age is one day or more
+    Quadratic,   ///< age and age²; animals differ in intercept and in the slope of age
+};
+
+[[nodiscard]] std::string_view lengthScaleName(LengthScale scale);
+[[nodiscard]] std::string_view ageCurveName(AgeCurve curve);
+
+/// A value with its 95 % interval, in mm or in what the function says.
+struct Interval95 {
+    double value = 0.0;
+    double lower = 0.0;
+    double upper = 0.0;
+};
+
+struct GroupGrowthCandidate {
+    LengthScale scale = LengthScale::Length;
+    AgeCurve curve = AgeCurve::Straight;
+    double aicc = 0.0;  ///< of length in mm, whatever the scale, by maximum likelihood
+};
+
+/// Growth of a group whose animals differ: a mixed model with each animal's own intercept and slope.
+struct GroupGrowth {
+    LengthScale scale = LengthScale::Length;
+    AgeCurve curve = AgeCurve::Straight;
+    MixedFit fit;                                  ///< by restricted likelihood
+    std::vector<std::int64_t> animals;             ///< in the order of the fit's groups
+    std::vector<GroupGrowthCandidate> candidates;  ///< least AICc first
+    double youngestDays = 0.0;                     ///< ages between which the curve rests on data
+    double oldestDays = 0.0;
+    double centreDays = 0.0;  ///< the covariate's origin, and…
+    double spreadDays = 1.0;  ///< …unit, both on the curve's own scale
+    std::string caution;      ///< empty, or a sentence a reader of the bands must know
+
+    /// The middle animal (on the logarithmic scale the median) with the interval of that curve.
+    [[nodiscard]] Interval95 meanAt(double ageDays) const;
+    /// A further animal's length as it would be measured: 95 % of animals lie within.
+    [[nodiscard]] Interval95 newAnimalAt(double ageDays) const;
+    /// An animal of the group: its own curve, drawn to the mean the more the less was seen of it. Nothing for a
+    /// stranger.
+    [[nodiscard]] std::optional<Interval95> animalAt(std::int64_t animal, double ageDays) const;
+    /// The same for a further photo session: the interval holds the scatter of a single session as well.
+    [[nodiscard]] std::optional<Interval95> measuredAt(std::int64_t animal, double ageDays) const;
+    /// An animal's growth between two ages: mm/day and specific growth rate of length in % a day, from its own curve.
+    /// Precondition: toDays > fromDays.
+    [[nodiscard]] std::optional<Interval95> rateMmPerDay(std::int64_t animal, double fromDays, double toDays) const;
+    [[nodiscard]] std::optional<Interval95> sgrPercentPerDay(std::int64_t animal, double fromDays, double toDays) const;
+
+    [[nodiscard]] MixedPoint pointAt(double ageDays) const;
+    [[nodiscard]] double lengthOf(double fitted) const;  ///< from the fit's scale to mm
+};
+
+/// Scale and curve chosen by maximum likelihood and AICc (with the Jacobian of the logarithm, so that scales compare),
+/// then fitted by restricted likelihood. Several lengths of one animal at one age count as their mean: repeat photos
+/// are no further animals. Refuses with "no-length" (a length that is not above zero, or an age that is not a number),
+/// "too-few-animals" (fewer than three), "too-few-ages", "too-few-points" (no animal seen three times, or too few
+/// values for any curve) or as `fitMixed` does.
+[[nodiscard]] Outcome<GroupGrowth> groupGrowth(std::span<const AnimalLength> lengths);
+
+/// The lengths of a group's sessions, one an animal and session, `without` one animal (a key of nobody: all). Ages are
+/// `Observation::ageDays`; when no animal's age is known, days since its first session. Animals of unknown age among
+/// animals of known age are left out. Refuses with "dates-reversed" when an animal's age goes down while the date goes
+/// up.
+[[nodiscard]] Outcome<std::vector<AnimalLength>> lengthsOf(std::span<const GroupMember> group, std::int64_t without);
+
+}  // namespace ringrule
