@@ -23,6 +23,12 @@ function(ringrule_settings target)
   target_link_libraries(${target} PUBLIC $<BUILD_INTERFACE:ringrule_warnings>)
 endfunction()
 
+# In a unity build, files whose private names meet those of others in their target are compiled alone.
+function(ringrule_alone target folder)
+  list(TRANSFORM ARGN PREPEND "${PROJECT_SOURCE_DIR}/${folder}/")
+  set_source_files_properties(${ARGN} TARGET_DIRECTORY ${target} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+endfunction()
+
 function(ringrule_layer name)
   cmake_parse_arguments(ARG "" "" "LAYERS;LIBRARIES;PRECOMPILE" ${ARGN})
   file(GLOB sources CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/src/${name}/*.cpp")

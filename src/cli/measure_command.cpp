@@ -10,6 +10,7 @@
 #include "cli/interrupt.h"
 #include "cli/measure_json.h"
 #include "cli/overlay_files.h"
+#include "ringrule/workflow/empty_box_photo.h"
 #include "ringrule/workflow/measure_session.h"
 
 namespace ringrule::cli {
@@ -22,6 +23,7 @@ struct MeasureOptions {
     std::string view = "auto";
     bool outline = false;
     std::string overlay;
+    std::string emptyBox;
     int jobs = 0;
 };
 
@@ -41,6 +43,14 @@ std::vector<PhotoTask> tasksOf(const MeasureOptions& options) {
         for (PhotoTask& task : tasks) task.view = *told;
     }
     return tasks;
+}
+
+/// The photo of the empty box that was named, or that lies in the one folder that is measured.
+std::shared_ptr<const EmptyBox> emptyBoxFor(const MeasureOptions& options, const Box& box) {
+    if (!options.emptyBox.empty()) return readEmptyBox(options.emptyBox, box);
+    if (options.photos.size() != 1 || !std::filesystem::is_directory(options.photos.front())) return nullptr;
+    const auto photo = emptyBoxPhotoIn(options.photos.front());
+    return photo ? readEmptyBox(*photo, box) : nullptr;
 }
 
 /// Says on standard error what is wrong with a photo that could be measured all the same.
@@ -84,6 +94,7 @@ ExitStatus measure(const MeasureOptions& options) {
     const std::vector<PhotoTask> tasks = tasksOf(options);
     PhotoOptions photoOptions;
     photoOptions.shape = shapeFromName(options.shape).value_or(Shape::Unknown);
+    photoOptions.emptyBox = emptyBoxFor(options, box);
     const JsonLineOptions lineOptions{options.outline};
     std::optional<OverlayFiles> overlays;
     if (!options.overlay.empty()) overlays.emplace(options.overlay);
@@ -108,6 +119,9 @@ void addMeasureCommand(CLI::App& app, Run& chosen) {
         ->check(CLI::IsMember({"auto", "pipefish", "seahorse", "fish"}));
     command->add_option("--view", options->view, "What the photos show (auto: by the folder's name, else side)")
         ->check(CLI::IsMember({"auto", "side", "front", "above", "mirror"}));
+    command->add_option("--empty-box", options->emptyBox,
+                        "Photo of the box without animals: its stains and print are then no animals "
+                        "(else the one in the folder's sub-folder empty)");
     command->add_flag("--outline", options->outline, "Print the outline's points too");
     command->add_option("--overlay", options->overlay,
                         "Folder for pictures of each photo with its outline and measures");

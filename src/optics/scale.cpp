@@ -31,7 +31,7 @@ struct RefractedScale {
 // Without a lens a tilt shows only as a scale that differs from one end of the plate to the other.
 bool looksOblique(const PlateHomography& plane, const PlateLayout& plate) {
     const auto areaAt = [&](double x, double y) {
-        return std::abs(plane.pixelFromPlate.jacobian({x * plate.widthMm, y * plate.heightMm}).determinant());
+        return std::abs(plane.straightFromPlate.jacobian({x * plate.widthMm, y * plate.heightMm}).determinant());
     };
     const double across = areaAt(1.0, 0.5) / areaAt(0.0, 0.5), down = areaAt(0.5, 1.0) / areaAt(0.5, 0.0);
     return std::max(std::abs(std::log(across)), std::abs(std::log(down))) > 0.2;
@@ -159,7 +159,7 @@ PixelPoint Scale::pixelFromPlate(PlatePoint point) const {
 
 Eigen::Matrix2d Scale::animalFromPixelJacobian(PixelPoint pixel) const {
     if (const auto* plane = std::get_if<PlateHomography>(&state_->model))
-        return plane->animalFromPlate * plane->plateFromPixel.jacobian(pixel);
+        return plane->animalFromPlate * plane->plateFromPixelJacobian(pixel);
     const auto& scale = std::get<RefractedScale>(state_->model);
     return scale.camera.planeFromPixelJacobian(pixel, scale.toAnimal);
 }

@@ -10,7 +10,7 @@
 #include <utility>
 #include <vector>
 
-#include "optics/plate_markers.h"
+#include <Eigen/Eigenvalues>
 
 namespace ringrule {
 namespace {
@@ -22,10 +22,6 @@ constexpr double kSdsInHalf95 = 1.959963984540054;
 constexpr double kPlatePrintSd = 0.0005;
 // Sea water of 35 ppt at 20 °C, for boxes that do not say: from fresh to sea water the index changes by 0.5 %.
 constexpr double kAssumedWaterIndex = 1.3394;
-// First radial coefficient that a lens of unknown make may have (standard deviation), and its focal length over the
-// photo's long side.
-constexpr double kUnknownDistortionSd = 0.1;
-constexpr double kUnknownFocal = 1.2;
 // Nearest reduced distance from which a plate is photographed.
 constexpr double kNearestPlateMm = 250.0;
 
@@ -69,53 +65,36 @@ double randomPart(const CameraFit& fit, const std::array<PixelPoint, 4>& probes,
     return std::sqrt(std::max(0.0, gradient.dot(fit.covariance * gradient)));
 }
 
-// Relative error of lengths about the plate's middle, short and long, once pixels are moved by `warp` and the plane is
-// fitted to the moved corners: the largest of them, and what scatter the fit is left with.
-struct Warped {
+// Relative error of lengths about the plate's middle, short and long, when what is seen of them is read by `by`: the
+// largest of them.
+template <class Seen>
+double lengthError(const PlateHomography& by, const PlateLayout& layout, const Seen& seen) {
     double error = 0.0;
-    double rmsPx = 0.0;
-};
-
-template <class Warp>
-std::optional<Warped> warped(const PlateHomography& plane, const PlateLayout& layout, const FoundPlate& plate,
-                             int imageWidthPx, int imageHeightPx, const Warp& warp) {
-    const auto seen = [&](PlatePoint at) { return warp(plane.pixelFromPlate(at)); };
-    std::vector<FoundMarker> moved = plate.markers;
-    for (FoundMarker& marker : moved) {
-        const PlateMarker* printed = markerOfPlate(layout, marker.id);
-        if (printed == nullptr) continue;
-        const auto cornersMm = markerCornersMm(*printed);
-        for (std::size_t k = 0; k < 4; ++k) marker.cornersPx[k] = seen(cornersMm[k]);
-    }
-    const auto refit = fitPlateHomography(layout, moved, imageWidthPx, imageHeightPx);
-    if (!refit) return std::nullopt;
-    Warped result{0.0, refit->rmsPx};
     for (const double half : {0.02, 0.25}) {
         for (const auto& [x, y] : {std::pair{half, 0.0}, std::pair{0.0, half}}) {
             const PlatePoint a{(0.5 - x) * layout.widthMm, (0.5 - y) * layout.heightMm};
             const PlatePoint b{(0.5 + x) * layout.widthMm, (0.5 + y) * layout.heightMm};
-            const double length = distance(refit->plateFromPixel(seen(a)), refit->plateFromPixel(seen(b)));
-            result.error = std::max(result.error, std::abs(length / distance(a, b) - 1.0));
+            const double length = distance(by.plateFromPixel(seen(a)), by.plateFromPixel(seen(b)));
+            error = std::max(error, std::abs(length / distance(a, b) - 1.0));
         }
     }
-    return result;
+    return error;
 }
 
-// What radial distortion may have done to lengths (standard deviation): as much as a lens of unknown make may have, but
-// no more than the scatter of the corners about the plane leaves room for.
-double distortionSd(const PlateHomography& plane, const PlateLayout& layout, const FoundPlate& plate, int imageWidthPx,
-                    int imageHeightPx) {
-    constexpr double kTried = 0.02;
-    const double focalPx = kUnknownFocal * std::max(imageWidthPx, imageHeightPx);
-    const PixelPoint centre{0.5 * (imageWidthPx - 1), 0.5 * (imageHeightPx - 1)};
-    const auto bent = [&](PixelPoint p) {
-        const PixelPoint offset = p - centre;
-        return centre + offset * (1.0 + kTried * dot(offset, offset) / (focalPx * focalPx));
-    };
-    const auto tried = warped(plane, layout, plate, imageWidthPx, imageHeightPx, bent);
-    if (!tried) return kUnknownDistortionSd;
-    const double room = tried->rmsPx > 0.0 ? kTried * plane.rmsPx / tried->rmsPx : kUnknownDistortionSd;
-    return tried->error / kTried * std::min(kUnknownDistortionSd, room);
+// What the bend's own error may do to lengths (standard deviation): the plate read once more with the bend one standard
+// deviation off, each way that its coefficients may err on their own.
+double bendPart(const PlateHomography& plane, const PlateLayout& layout, const FoundPlate& plate, int imageWidthPx,
+                int imageHeightPx) {
+    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> axes(plane.bendCovariance);
+    const Eigen::Vector2d bend(plane.bend.coefficients[0], plane.bend.coefficients[1]);
+    double squares = 0.0;
+    for (Eigen::Index k = 0; k < 2; ++k) {
+        const Eigen::Vector2d off = axes.eigenvectors().col(k) * std::sqrt(std::max(0.0, axes.eigenvalues()(k)));
+        const auto other = fitPlateHomography(layout, plate.markers, imageWidthPx, imageHeightPx, bend + off);
+        if (!other) return kUsualBendSd;
+        squares += std::pow(lengthError(*other, layout, [&](PlatePoint at) { return plane.pixelFromPlate(at); }), 2);
+    }
+    return std::sqrt(squares);
 }
 
 }  // namespace
@@ -149,7 +128,7 @@ ScaleUncertainty scaleUncertainty(const CameraFit& fit, const Box& box) {
 
 ScaleUncertainty scaleUncertainty(const PlateHomography& plane, const Box& box, const FoundPlate& plate,
                                   int imageWidthPx, int imageHeightPx) {
-    const double lens = distortionSd(plane, box.plate, plate, imageWidthPx, imageHeightPx);
+    const double lens = bendPart(plane, box.plate, plate, imageWidthPx, imageHeightPx);
     const double heightSd = heightSdMm(box);
     if (box.media) {
         const FlatLayers toAnimal = layersOf(*box.media, box.animalPlane.distanceFromPlateMm);

@@ -136,7 +136,9 @@ PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, con
     }
     reading.scale = scale.value();
     addRemarks(reading.remarks, scale.value().remarks());
-    const auto outlines = findOutlines(photo, box, plate.value(), scale.value());
+    const Photo looked =
+        options.emptyBox ? options.emptyBox->takenOutOf(photo, box, plate.value(), scale.value()) : photo;
+    const auto outlines = findOutlines(looked, box, plate.value(), scale.value());
     if (!outlines) {
         reading.refusal = outlines.refusal();
         return reading;

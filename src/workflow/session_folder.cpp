@@ -7,6 +7,7 @@
 
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
+#include "ringrule/workflow/empty_box_photo.h"
 
 namespace ringrule {
 namespace {
@@ -186,6 +187,8 @@ SessionSummary addSessionFolder(Store& store, const fs::path& folder, const Sess
     const Cards cards = cardsOf(store);
     PhotoOptions options;
     options.shapeByCard = cards.shapes;
+    const std::optional<fs::path> emptyBox = emptyBoxPhotoIn(folder);
+    if (emptyBox) options.emptyBox = readEmptyBox(*emptyBox, box);
     const auto results = measurePhotos(tasks, box, options, jobs, progress, onResult);
     if (std::none_of(results.begin(), results.end(), [](const PhotoResult& r) { return r.reading.has_value(); })) {
         throw Error(ErrorKind::BadPhoto,
@@ -197,6 +200,7 @@ SessionSummary addSessionFolder(Store& store, const fs::path& folder, const Sess
         summary.on = settledSession.on;
         settledSession.id = store.addSession(settledSession);
         summary.session = settledSession.id;
+        if (emptyBox) keepEmptyBoxPhoto(store, summary.session, *emptyBox);
         SessionWriter writer(store, settledSession, cards, folder, summary);
         for (const PhotoResult& result : results) writer.add(result);
         if (store.photos(summary.session).empty()) {

@@ -28,7 +28,8 @@ std::vector<PhotoTask> photosOfFolder(const fs::path& folder) {
     std::vector<PhotoTask> tasks;
     for (auto entry = fs::recursive_directory_iterator(folder, error);
          !error && entry != fs::recursive_directory_iterator(); entry.increment(error)) {
-        if (entry->is_regular_file() && looksLikePhoto(entry->path())) {
+        const bool emptyBox = entry->path().parent_path() == folder / "empty";
+        if (entry->is_regular_file() && looksLikePhoto(entry->path()) && !emptyBox) {
             tasks.push_back({entry->path(), viewOfFolder(entry->path())});
         }
     }

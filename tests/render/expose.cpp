@@ -88,6 +88,7 @@ cv::Mat1f shadowOf(const Scene& scene, const Body& body, const Sight& sight, con
                      static_cast<int>(scene.box.plateMm.width * kShadowPxPerMm), 0.0F);
     castShadow(shadow, scene, body, sight);
     for (const Actor& actor : companions) castShadow(shadow, scene, actor.body, actor.sight);
+    if (scene.withoutAnimal) shadow.setTo(0.0F);
     cv::GaussianBlur(shadow, shadow, {}, scene.light.shadowBlurMm * kShadowPxPerMm);
     cv::multiply(shadow, scene.light.shadow, shadow);
     return shadow;
@@ -254,7 +255,7 @@ void layBody(cv::Mat3f& picture, const Scene& scene, const Body& body, const Sig
 
 cv::Mat3f exposeScene(const Scene& scene, const Body& body, const Sight& sight) {
     const Grid grid = traceGrid(scene, sight.camera());
-    const PlatePicture plate = drawPlate(scene.box, scene.animal, scene.card, scene.seed, scene.darkPlate);
+    const PlatePicture plate = drawPlate(scene.box, scene.animal, scene.card, scene.seed, scene.darkPlate, scene.stains);
     const std::vector<Actor> companions = companionsOf(scene);
     const cv::Mat1f shadow = shadowOf(scene, body, sight, companions);
     const PlatePainter painter(scene, grid, plate, shadow);
@@ -264,6 +265,7 @@ cv::Mat3f exposeScene(const Scene& scene, const Body& body, const Sight& sight) 
             picture(y, x) = painter.at(x, y);
         }
     }
+    if (scene.withoutAnimal) return picture;
     layBody(picture, scene, body, sight);
     for (const Actor& actor : companions) layBody(picture, actor.scene, actor.body, actor.sight);
     return picture;

@@ -148,6 +148,18 @@ void addSpecks(PlatePicture& plate, std::uint64_t seed) {
     }
 }
 
+void addStain(PlatePicture& plate, const Stain& stain) {
+    const auto texel = [&](cv::Point2d mm) {
+        return cv::Point(cvRound(mm.x * plate.pxPerMm), cvRound(mm.y * plate.pxPerMm));
+    };
+    cv::Mat1b stroke(plate.reflectance.size(), static_cast<unsigned char>(0));
+    const int wide = std::max(1, cvRound(stain.widthMm * plate.pxPerMm));
+    cv::line(stroke, texel(stain.fromMm), texel(stain.toMm), cv::Scalar(255), wide, cv::LINE_AA);
+    cv::Mat1f share;
+    stroke.convertTo(share, CV_32F, (stain.share - 1.0) / 255.0, 1.0);
+    cv::multiply(plate.reflectance, share, plate.reflectance, 1.0, CV_8U);
+}
+
 // A white card with its marker and its code, drawn upright, then turned onto the plate.
 void placeCard(PlatePicture& plate, const Box& box, const Animal& animal, const Card& card) {
     const double width = cardWidthMm(card);
@@ -193,7 +205,8 @@ std::array<cv::Point2d, 4> markerCornersMm(cv::Point2d centreMm, double sideMm, 
     return {centreMm - x - y, centreMm + x - y, centreMm + x + y, centreMm - x + y};
 }
 
-PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed, bool dark) {
+PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed, bool dark,
+                       const std::vector<Stain>& stains) {
     PlatePicture plate;
     plate.pxPerMm = std::floor(4000.0 / std::max(box.plateMm.width, box.plateMm.height));
     plate.reflectance = cv::Mat1b(static_cast<int>(std::lround(box.plateMm.height * plate.pxPerMm)),
@@ -206,6 +219,7 @@ PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, s
         drawMarker(plate, marker, box.plateDictionary);
     }
     drawScale(plate, box, dark ? kWhite : kInk + 25);
+    for (const Stain& stain : stains) addStain(plate, stain);
     if (card.shown && animal.card >= 0) {
         placeCard(plate, box, animal, card);
     }

@@ -13,7 +13,8 @@ struct PlatePicture {
 
 // Draws the plate of a box; `card` adds an animal card that stands on it. `dark`: dark ground, scale in white, the
 // markers on white patches.
-PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed, bool dark = false);
+PlatePicture drawPlate(const Box& box, const Animal& animal, const Card& card, std::uint64_t seed, bool dark = false,
+                       const std::vector<Stain>& stains = {});
 
 // Plate points (mm) of a marker's corners in OpenCV's order, for a marker printed upright
 // and then turned.

@@ -126,6 +126,12 @@ struct Card {
     double markerMm = 10.0;
 };
 
+// A stroke on the plate that multiplies its light: print, a stain, a dropping.
+struct Stain {
+    cv::Point2d fromMm, toMm;
+    double widthMm = 0.3, share = 0.1;
+};
+
 struct Scene {
     std::string photo;    // file name of the picture
     std::string takenAt;  // 2031-01-06T08:40:05
@@ -143,6 +149,8 @@ struct Scene {
     Card card;
     std::vector<Companion> companions;
     bool darkPlate = false;  // dark ground, the markers on white patches
+    std::vector<Stain> stains;
+    bool withoutAnimal = false;  // a photo of the empty box
 };
 
 }  // namespace render

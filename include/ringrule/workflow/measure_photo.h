@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,6 +15,7 @@
 #include "ringrule/optics/box_file.h"
 #include "ringrule/optics/scale.h"
 #include "ringrule/outcome.h"
+#include "ringrule/outline/empty_box.h"
 #include "ringrule/outline/outline.h"
 
 namespace ringrule {
@@ -22,6 +24,7 @@ struct PhotoOptions {
     Shape shape = Shape::Unknown;  ///< Unknown: by the card, or else told from the outline
     View view = View::Side;
     std::map<int, Shape> shapeByCard;  ///< what is known of the animals whose cards may be seen
+    std::shared_ptr<const EmptyBox> emptyBox{};  ///< what the plate shows without animals, if a photo tells
 };
 
 /// One animal of a photo, with all that is needed to measure it again after a landmark is moved.

@@ -25,7 +25,8 @@ struct PhotoTask {
 [[nodiscard]] View viewOfFolder(const std::filesystem::path& photo);
 
 /// The photos of a session folder in order of name: those in its sub-folders `above`, `front` and `mirror` show that
-/// view, all others the side. Throws `Error(BadUse)` when there is none.
+/// view, all others the side; one in `empty` shows the empty box and is not among them. Throws `Error(BadUse)` when
+/// there is none.
 [[nodiscard]] std::vector<PhotoTask> photosOfFolder(const std::filesystem::path& folder);
 
 /// A photo's reading, or why it could not be read.

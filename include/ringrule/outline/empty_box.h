@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <opencv2/core.hpp>
+
+#include "ringrule/imaging/photo.h"
+#include "ringrule/optics/plate.h"
+#include "ringrule/optics/scale.h"
+#include "ringrule/outcome.h"
+
+namespace ringrule {
+
+/// What the plate shows without animals, from a photo of the empty box: its print, stains and scratches. They are told
+/// in the plate's own millimetres, so camera and box may have moved a little since. Cheap to copy.
+class EmptyBox {
+public:
+    /// Refuses with "empty-box-unclear" when the plate's own light cannot be told in the photo.
+    [[nodiscard]] static Outcome<EmptyBox> fromPhoto(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                                     const Scale& scale);
+
+    /// The photo with what the empty box shows as well taken out of its grey picture: stains are divided away, dark
+    /// print is filled in from beside it, on animals too. Markers stay. Colour and file are left as they are.
+    [[nodiscard]] Photo takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                   const Scale& scale) const;
+
+private:
+    EmptyBox(cv::Mat1f share, double cellsPerMm) : share_(std::move(share)), cellsPerMm_(cellsPerMm) {}
+
+    cv::Mat1f share_;  ///< light over that of the clean plate; cell (i, j) is centred on ((j + ½), (i + ½)) / cellsPerMm
+    double cellsPerMm_ = 1.0;
+};
+
+}  // namespace ringrule

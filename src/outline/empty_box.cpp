@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/outline/empty_box.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <opencv2/imgproc.hpp>
+
+#include "outline/background.h"
+#include "outline/fill_in.h"
+#include "outline/plate_region.h"
+#include "outline/reduced.h"
+#include "outline/tone.h"
+
+namespace ringrule {
+namespace {
+
+constexpr int kCellsAcross = 2400;    ///< of the plate's longer side, at most: finer than print needs
+constexpr int kNodeStep = 16;         ///< cells or pixels between places that are traced exactly; linear between them
+constexpr float kClean = 0.03F;       ///< shares this near to one are the plate's grain
+constexpr float kPrintShare = 0.7F;   ///< darker than this is print, lighter is a stain that lets the plate through
+constexpr float kGlareShare = 1.3F;   ///< lighter than this is a reflection, which need not be there again
+constexpr double kPrintMarginMm = 0.12;  ///< round print: its blur, and what the two photos' scales differ by
+constexpr double kPrintMarginPx = 2.0;
+
+/// Where each cell of a picture lies in another one, exact at every `kNodeStep`th place.
+template <class Place>
+cv::Mat2f placesOf(cv::Size size, const Place& place) {
+    const auto node = [&](int row, int column) {
+        const cv::Point2d at = place(column * kNodeStep, row * kNodeStep);
+        return cv::Vec2f(static_cast<float>(at.x), static_cast<float>(at.y));
+    };
+    cv::Mat2f nodes((size.height - 1) / kNodeStep + 2, (size.width - 1) / kNodeStep + 2);
+    for (int row = 0; row < nodes.rows; ++row)
+        for (int column = 0; column < nodes.cols; ++column) nodes(row, column) = node(row, column);
+    cv::Mat2f places(size);
+    for (int y = 0; y < size.height; ++y) {
+        const float down = static_cast<float>(y % kNodeStep) / kNodeStep;
+        const cv::Vec2f* above = nodes[y / kNodeStep];
+        const cv::Vec2f* below = nodes[y / kNodeStep + 1];
+        for (int x = 0; x < size.width; ++x) {
+            const int k = x / kNodeStep;
+            const float right = static_cast<float>(x % kNodeStep) / kNodeStep;
+            const cv::Vec2f left = above[k] + (below[k] - above[k]) * down;
+            const cv::Vec2f next = above[k + 1] + (below[k + 1] - above[k + 1]) * down;
+            places(y, x) = left + (next - left) * right;
+        }
+    }
+    return places;
+}
+
+/// Values of a picture at those places; `beyond` outside of it.
+cv::Mat1f readAt(const cv::Mat1f& picture, const cv::Mat2f& places, float beyond) {
+    cv::Mat1f read;
+    cv::remap(picture, read, places, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT, cv::Scalar(beyond));
+    return read;
+}
+
+/// The grey value that stands for a light, for 0 … 2.
+class GreyFromLight {
+public:
+    explicit GreyFromLight(const Tone& tone) {
+        std::size_t grey = 0;
+        for (std::size_t i = 0; i < greys_.size(); ++i) {
+            const float light = static_cast<float>(i) / kSteps;
+            while (grey < 255 && tone.lightOf[grey] < light) ++grey;
+            greys_[i] = static_cast<unsigned char>(grey);
+        }
+    }
+    [[nodiscard]] unsigned char operator()(float light) const {
+        return greys_[static_cast<std::size_t>(std::clamp(light, 0.0F, 1.0F) * kSteps)];
+    }
+
+private:
+    static constexpr float kSteps = 4095.0F;
+    std::array<unsigned char, 4096> greys_{};
+};
+
+/// Stains divided away, pixel by pixel.
+void divideAway(cv::Mat1b& grey, const cv::Mat1f& share, const Tone& tone) {
+    const GreyFromLight greyOf(tone);
+    for (int y = 0; y < grey.rows; ++y) {
+        for (int x = 0; x < grey.cols; ++x) {
+            const float s = share(y, x);
+            if (s < kPrintShare || s > kGlareShare || std::abs(s - 1.0F) < kClean) continue;
+            grey(y, x) = greyOf(tone.lightOf[grey(y, x)] / s);
+        }
+    }
+}
+
+/// What of a part of the photo is print in the empty box: markers and cards are looked after elsewhere.
+cv::Mat1b printOf(const cv::Mat1f& share, const cv::Mat1b& marks, double pxPerMm) {
+    cv::Mat1b print;
+    cv::compare(share, kPrintShare, print, cv::CMP_LT);
+    const int margin = static_cast<int>(std::ceil(kPrintMarginMm * pxPerMm + kPrintMarginPx));
+    const cv::Size reach(2 * margin + 1, 2 * margin + 1);
+    cv::dilate(print, print, cv::getStructuringElement(cv::MORPH_ELLIPSE, reach));
+    print.setTo(0, marks);
+    return print;
+}
+
+double pxPerMmOf(const Box& box, const Scale& scale) {
+    const PlatePoint middle{0.5 * box.plate.widthMm, 0.5 * box.plate.heightMm};
+    return 1.0 / scale.mmPerPx(scale.pixelFromPlate(middle));
+}
+
+}  // namespace
+
+Outcome<EmptyBox> EmptyBox::fromPhoto(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                      const Scale& scale) {
+    const double longerMm = std::max(box.plate.widthMm, box.plate.heightMm);
+    const double cellsPerMm = std::min(pxPerMmOf(box, scale), kCellsAcross / longerMm);
+    const int factor = std::max(1, static_cast<int>(pxPerMmOf(box, scale) / cellsPerMm));
+    const Reduced seen = reducedLight(photo, photoTone(), plateBounds(photo.grey, box, scale), factor);
+    const Refusal unclear{"empty-box-unclear",
+                          "The plate cannot be told in the photo of the empty box. Take it in the light of the session, "
+                          "with the whole plate in it."};
+    if (seen.light.empty()) return unclear;
+    const PlateRegion region = plateRegion(seen, box, plate, scale);
+    cv::Mat1b usable = region.plate.clone();
+    usable.setTo(0, region.marks);
+    const Background background = fitBackground(seen.light, usable);
+    if (!background.fitted) return unclear;
+    cv::Mat1f ratio = dividedBy(seen.light, background);
+    ratio.setTo(1.0F, usable == 0);
+    const cv::Size cells(static_cast<int>(box.plate.widthMm * cellsPerMm),
+                         static_cast<int>(box.plate.heightMm * cellsPerMm));
+    const cv::Mat2f places = placesOf(cells, [&](int x, int y) {
+        return seen.reducedFromPhoto(scale.pixelFromPlate({(x + 0.5) / cellsPerMm, (y + 0.5) / cellsPerMm}));
+    });
+    return EmptyBox(readAt(ratio, places, 1.0F), cellsPerMm);
+}
+
+Photo EmptyBox::takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate, const Scale& scale) const {
+    Photo clean = photo;
+    clean.grey = photo.grey.clone();
+    const cv::Rect part = plateBounds(photo.grey, box, scale);
+    if (part.area() == 0) return clean;
+    cv::Mat1b grey = clean.grey(part);
+    const cv::Mat2f places = placesOf(part.size(), [&](int x, int y) {
+        const PlatePoint at = scale.plateFromPixel({1.0 * part.x + x, 1.0 * part.y + y});
+        return cv::Point2d(at.x * cellsPerMm_ - 0.5, at.y * cellsPerMm_ - 0.5);
+    });
+    const cv::Mat1f share = readAt(share_, places, 1.0F);
+    Reduced whole;
+    whole.light = share;
+    whole.originPx = part.tl();
+    const PlateRegion region = plateRegion(whole, box, plate, scale);
+    divideAway(grey, share, photoTone());
+    fillIn(grey, printOf(share, region.marks, pxPerMmOf(box, scale)));
+    if (!photo.halfGrey.empty()) cv::resize(clean.grey, clean.halfGrey, photo.halfGrey.size(), 0, 0, cv::INTER_AREA);
+    return clean;
+}
+
+}  // namespace ringrule
