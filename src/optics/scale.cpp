@@ -73,10 +73,10 @@ Refusal notDetermined() {
             "The plate's markers do not fit the box file and its lens. Check the box file against the box."};
 }
 
-// Beyond this the corners contradict plate or lens: noise and print stay far below, and so does the bending of the
-// plate by a usual lens that is not known.
-bool holds(double rmsPx, double pxPerMm) {
-    return rmsPx <= std::max(1.5, 0.15 * pxPerMm);
+// Beyond this the corners contradict plate or lens: noise and print stay far below. Near and tilted, water bends the
+// plate in ways that no lens does, which a lens that is not known leaves in the corners (0.2 mm in simulated boxes).
+bool holds(double rmsPx, double pxPerMm, bool lensKnown) {
+    return rmsPx <= std::max(1.5, (lensKnown ? 0.15 : 0.3) * pxPerMm);
 }
 
 double pxPerMmOf(const FoundPlate& plate, const PlateLayout& layout) {
@@ -125,7 +125,7 @@ Outcome<Scale> Scale::fromPlate(const Box& box, const FoundPlate& plate, int ima
         oblique = looksOblique(*plane, box.plate);
         state.model = *plane;
     }
-    if (!holds(state.rmsPx, pxPerMmOf(plate, box.plate))) return notDetermined();
+    if (!holds(state.rmsPx, pxPerMmOf(plate, box.plate), lens.has_value())) return notDetermined();
     if (oblique) remarks.push_back(Remark::PlateTilted);
     if (upsideDown(plate)) remarks.push_back(Remark::PlateUpsideDown);
     return Scale(std::make_shared<const State>(std::move(state)));

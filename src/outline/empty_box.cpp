@@ -4,14 +4,17 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <vector>
 
 #include <opencv2/imgproc.hpp>
+#include <opencv2/photo.hpp>
 
 #include "outline/background.h"
-#include "outline/fill_in.h"
 #include "outline/plate_region.h"
 #include "outline/reduced.h"
 #include "outline/tone.h"
+#include "ringrule/geometry/polygon.h"
 
 namespace ringrule {
 namespace {
@@ -23,6 +26,8 @@ constexpr float kPrintShare = 0.7F;   ///< darker than this is print, lighter is
 constexpr float kGlareShare = 1.3F;   ///< lighter than this is a reflection, which need not be there again
 constexpr double kPrintMarginMm = 0.12;  ///< round print: its blur, and what the two photos' scales differ by
 constexpr double kPrintMarginPx = 2.0;
+constexpr double kLongestUnseenMm = 3.0;  ///< of an edge, so that its ends tell how it ran
+constexpr double kFillReachPx = 5.0;     ///< what is filled in continues what lies this near
 
 /// Where each cell of a picture lies in another one, exact at every `kNodeStep`th place.
 template <class Place>
@@ -132,12 +137,13 @@ Outcome<EmptyBox> EmptyBox::fromPhoto(const Photo& photo, const Box& box, const 
     return EmptyBox(readAt(ratio, places, 1.0F), cellsPerMm);
 }
 
-Photo EmptyBox::takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate, const Scale& scale) const {
-    Photo clean = photo;
-    clean.grey = photo.grey.clone();
+ClearedPhoto EmptyBox::takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                  const Scale& scale) const {
+    ClearedPhoto cleared{photo, {}, {}, pxPerMmOf(box, scale)};
     const cv::Rect part = plateBounds(photo.grey, box, scale);
-    if (part.area() == 0) return clean;
-    cv::Mat1b grey = clean.grey(part);
+    if (part.area() == 0) return cleared;
+    cleared.photo.grey = photo.grey.clone();
+    cv::Mat1b grey = cleared.photo.grey(part);
     const cv::Mat2f places = placesOf(part.size(), [&](int x, int y) {
         const PlatePoint at = scale.plateFromPixel({1.0 * part.x + x, 1.0 * part.y + y});
         return cv::Point2d(at.x * cellsPerMm_ - 0.5, at.y * cellsPerMm_ - 0.5);
@@ -148,9 +154,44 @@ Photo EmptyBox::takenOutOf(const Photo& photo, const Box& box, const FoundPlate&
     whole.originPx = part.tl();
     const PlateRegion region = plateRegion(whole, box, plate, scale);
     divideAway(grey, share, photoTone());
-    fillIn(grey, printOf(share, region.marks, pxPerMmOf(box, scale)));
-    if (!photo.halfGrey.empty()) cv::resize(clean.grey, clean.halfGrey, photo.halfGrey.size(), 0, 0, cv::INTER_AREA);
-    return clean;
+    cleared.filled = printOf(share, region.marks, cleared.pxPerMm);
+    cleared.originPx = part.tl();
+    cv::inpaint(grey, cleared.filled, grey, kFillReachPx, cv::INPAINT_TELEA);
+    if (!photo.halfGrey.empty())
+        cv::resize(cleared.photo.grey, cleared.photo.halfGrey, photo.halfGrey.size(), 0, 0, cv::INTER_AREA);
+    return cleared;
+}
+
+Outline ClearedPhoto::settled(Outline outline) const {
+    std::vector<PixelPoint>& points = outline.boundaryPx;
+    const auto unseen = [&](const PixelPoint& at) {
+        const cv::Point cell(cvRound(at.x) - originPx.x, cvRound(at.y) - originPx.y);
+        return cv::Rect({0, 0}, filled.size()).contains(cell) && filled(cell) != 0;
+    };
+    const auto seenOne = std::find_if_not(points.begin(), points.end(), unseen);
+    if (seenOne == points.end()) {
+        outline.remarks.push_back(Remark::OutlineDoubtful);
+        return outline;
+    }
+    std::rotate(points.begin(), seenOne, points.end());
+    const double longestPx = kLongestUnseenMm * pxPerMm;
+    std::vector<PixelPoint> kept;
+    for (std::size_t i = 0; i < points.size();) {
+        std::size_t next = i + 1;
+        if (unseen(points[i])) {
+            while (next < points.size() && unseen(points[next])) ++next;
+            const bool crosses = distance(kept.back(), points[next % points.size()]) <= longestPx;
+            if (!crosses) kept.insert(kept.end(), points.begin() + std::ptrdiff_t(i), points.begin() + std::ptrdiff_t(next));
+            if (!crosses) outline.remarks.push_back(Remark::OutlineDoubtful);
+        } else {
+            kept.push_back(points[i]);
+        }
+        i = next;
+    }
+    points = std::move(kept);
+    outline.areaPx2 = signedArea<PixelFrame>(points);
+    for (const auto& hole : outline.holesPx) outline.areaPx2 += signedArea<PixelFrame>(hole);
+    return outline;
 }
 
 }  // namespace ringrule

@@ -115,6 +115,17 @@ double leftmost(const Outline& outline) {
     return left;
 }
 
+Outcome<std::vector<Outline>> outlinesOf(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                         const Scale& scale, const PhotoOptions& options) {
+    if (!options.emptyBox) return findOutlines(photo, box, plate, scale);
+    const ClearedPhoto cleared = options.emptyBox->takenOutOf(photo, box, plate, scale);
+    auto found = findOutlines(cleared.photo, box, plate, scale);
+    if (!found) return found;
+    std::vector<Outline> outlines = std::move(found).value();
+    for (Outline& outline : outlines) outline = cleared.settled(std::move(outline));
+    return outlines;
+}
+
 }  // namespace
 
 PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, const PhotoOptions& options) {
@@ -136,9 +147,7 @@ PhotoReading measurePhoto(const std::filesystem::path& path, const Box& box, con
     }
     reading.scale = scale.value();
     addRemarks(reading.remarks, scale.value().remarks());
-    const Photo looked =
-        options.emptyBox ? options.emptyBox->takenOutOf(photo, box, plate.value(), scale.value()) : photo;
-    const auto outlines = findOutlines(looked, box, plate.value(), scale.value());
+    const auto outlines = outlinesOf(photo, box, plate.value(), scale.value(), options);
     if (!outlines) {
         reading.refusal = outlines.refusal();
         return reading;

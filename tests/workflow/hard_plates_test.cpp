@@ -10,6 +10,7 @@
 #include "../render/spoil.h"
 #include "../render/truth.h"
 #include "../scratch_folder.h"
+#include "ringrule/workflow/empty_box_photo.h"
 #include "ringrule/workflow/measure_photo.h"
 
 using namespace ringrule;
@@ -31,12 +32,23 @@ render::Truth truthOf(const render::Scene& scene) {
     return render::truthOf(scene, render::bodyOf(scene.animal, scene.posture, scene.view));
 }
 
-PhotoReading read(const ScratchFolder& scratch, const render::Scene& scene, const cv::Mat3b& photo) {
+/// A used plate: lines ruled across it, one along the animal's tail, a stain behind the trunk, and a smear as long as a
+/// fish.
+render::Scene soiled(render::Scene scene) {
+    scene.stains = {{{84.0, 22.0}, {86.0, 98.0}, 0.4, 0.1},
+                    {{112.0, 22.0}, {140.0, 98.0}, 0.4, 0.1},
+                    {{78.0, 61.0}, {96.0, 57.0}, 14.0, 0.8},
+                    {{40.0, 88.0}, {120.0, 91.0}, 3.0, 0.25}};
+    return scene;
+}
+
+PhotoReading read(const ScratchFolder& scratch, const render::Scene& scene, const cv::Mat3b& photo,
+                  const PhotoOptions& options = {}) {
     const auto file = scratch.path() / "hard_rendered.jpg";
     cv::imwrite(file.string(), photo, {cv::IMWRITE_JPEG_QUALITY, 85});
     const auto box = scratch.path() / "box.json";
     render::writeBox(scene.box, box);
-    return measurePhoto(file, readBox(box));
+    return measurePhoto(file, readBox(box), options);
 }
 
 }  // namespace
@@ -81,4 +93,44 @@ TEST_CASE("bubbles and droppings beside an animal are no animals") {
     // Single animals are measured to 0.6 % at this size.
     CHECK(reading.animals[0].measurement.standardLengthMm.value ==
           Approx(truthOf(scene).standardLengthMm).epsilon(0.006));
+}
+
+TEST_CASE("with a photo of the empty box what the plate shows is no animal and no part of one") {
+    const ScratchFolder scratch;
+    const render::Scene scene = soiled(pipefishScene({90.0, 72.0, 45.0}, false));
+    const cv::Mat3b photo = render::photograph(scene);
+    // The box was taken down between the two photos: another place, another tilt, another light.
+    render::Scene empty = scene;
+    empty.withoutAnimal = true;
+    empty.seed = 77;
+    empty.camera.aimMm += cv::Point2d(1.5, -1.0);
+    empty.camera.tiltXDeg = 1.5;
+    empty.camera.rollDeg = -0.8;
+    empty.light.level *= 0.9;
+    empty.light.slope = {0.05, -0.04};
+    cv::imwrite((scratch.path() / "empty_rendered.jpg").string(), render::photograph(empty), {cv::IMWRITE_JPEG_QUALITY, 85});
+    render::writeBox(scene.box, scratch.path() / "box.json");
+    PhotoOptions options;
+    options.emptyBox = readEmptyBox(scratch.path() / "empty_rendered.jpg", readBox(scratch.path() / "box.json"));
+    const render::Truth truth = truthOf(scene);
+
+    const PhotoReading with = read(scratch, scene, photo, options);
+    REQUIRE(with.animals.size() == 1);
+    const Measurement& m = with.animals[0].measurement;
+    REQUIRE(m.measured());
+    CHECK(m.standardLengthMm.value == Approx(truth.standardLengthMm).epsilon(0.006));  // as before a clean plate
+    CHECK(m.trunkDepthMm.value == Approx(truth.trunkDepthMm).epsilon(0.02));  // the stain's own rim stays behind the trunk
+
+    const PhotoReading without = read(scratch, scene, photo);
+    const bool wrong = without.animals.size() != 1 || !without.animals[0].measurement.measured() ||
+                       std::abs(without.animals[0].measurement.standardLengthMm.value / truth.standardLengthMm - 1.0) > 0.02;
+    CHECK(wrong);  // else this plate is no test
+}
+
+TEST_CASE("a photo that is not of the empty box's plate is told as such") {
+    const ScratchFolder scratch;
+    cv::imwrite((scratch.path() / "wall.jpg").string(), cv::Mat3b(600, 800, cv::Vec3b(128, 128, 128)));
+    render::writeBox(render::benchBox(), scratch.path() / "box.json");
+    CHECK_THROWS_WITH(readEmptyBox(scratch.path() / "wall.jpg", readBox(scratch.path() / "box.json")),
+                      Catch::Contains("cannot serve as photo of the empty box"));
 }

@@ -7,8 +7,21 @@
 #include "ringrule/optics/plate.h"
 #include "ringrule/optics/scale.h"
 #include "ringrule/outcome.h"
+#include "ringrule/outline/outline.h"
 
 namespace ringrule {
+
+/// A photo without what the empty box shows as well.
+struct ClearedPhoto {
+    Photo photo;
+    cv::Mat1b filled;    ///< not zero where the picture was filled in from beside it …
+    cv::Point originPx;  ///< … in this part of the photo
+    double pxPerMm = 1.0;
+
+    /// The outline drawn straight where it crosses what was filled in: there no edge was seen. Where it runs along such
+    /// a place for more than 3 mm it stays, and the outline says that it is doubtful.
+    [[nodiscard]] Outline settled(Outline outline) const;
+};
 
 /// What the plate shows without animals, from a photo of the empty box: its print, stains and scratches. They are told
 /// in the plate's own millimetres, so camera and box may have moved a little since. Cheap to copy.
@@ -20,8 +33,8 @@ public:
 
     /// The photo with what the empty box shows as well taken out of its grey picture: stains are divided away, dark
     /// print is filled in from beside it, on animals too. Markers stay. Colour and file are left as they are.
-    [[nodiscard]] Photo takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate,
-                                   const Scale& scale) const;
+    [[nodiscard]] ClearedPhoto takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate,
+                                          const Scale& scale) const;
 
 private:
     EmptyBox(cv::Mat1f share, double cellsPerMm) : share_(std::move(share)), cellsPerMm_(cellsPerMm) {}
