@@ -3,6 +3,7 @@
 
 #include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/distributions/fisher_f.hpp>
+#include <boost/math/distributions/non_central_t.hpp>
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <cassert>
@@ -28,6 +29,12 @@ double studentQuantile(double p, double df) {
 
 double studentTwoSided(double t, double df) {
     return 2.0 * boost::math::cdf(boost::math::complement(boost::math::students_t(df), std::abs(t)));
+}
+
+double studentPower(double effect, double df) {
+    const double critical = studentQuantile(0.975, df);
+    const boost::math::non_central_t moved(df, std::abs(effect));
+    return boost::math::cdf(boost::math::complement(moved, critical)) + boost::math::cdf(moved, -critical);
 }
 
 double chiSquaredCdf(double x, double df) {

@@ -12,6 +12,9 @@ namespace ringrule {
 [[nodiscard]] double studentQuantile(double p, double df);
 /// The p-value of |t| in both tails.
 [[nodiscard]] double studentTwoSided(double t, double df);
+/// The chance that a two-sided t test at 5 % finds an effect that is `effect` standard errors large, from the
+/// non-central t distribution (both tails).
+[[nodiscard]] double studentPower(double effect, double df);
 [[nodiscard]] double chiSquaredCdf(double x, double df);
 [[nodiscard]] double chiSquaredQuantile(double p, double df);
 /// P(F ≤ f) of Fisher's F.

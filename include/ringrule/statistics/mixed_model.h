@@ -35,21 +35,29 @@ struct MixedFit {
     /// variation between groups than the model could tell, and intervals lean on that zero.
     bool boundary = false;
 
-    /// What predictions of single groups rest on; see `predictGroup`.
-    struct Group {
-        std::vector<double> effect;  ///< b, q best linear unbiased predictions
-        std::vector<double> zVz;     ///< Z'H⁻¹Z, q × q, H = V/σ²
-        std::vector<double> zVx;     ///< Z'H⁻¹X, q × p
-    };
-    std::vector<Group> members;
+    std::vector<std::vector<double>> groupEffects;  ///< b of each group, q best linear unbiased predictions
 
-    /// What degrees of freedom rest on: θ are the entries of the Cholesky factor Λ of G/σ² (1 or 3).
-    std::vector<double> theta;
-    std::vector<std::vector<double>> precisionByTheta;  ///< −∂(X'H⁻¹X)/∂θ, p × p each
-    std::vector<double> parameterCovariance;            ///< of (θ, σ²): twice the inverse Hessian of the deviance
+    /// What predictions and degrees of freedom rest on, in the fit's own coordinates: X with orthonormal columns, the
+    /// slope's covariate centred, y in units of its scatter. H = V/σ²; θ are the entries of the Cholesky factor Λ of
+    /// G/σ².
+    struct Basis {
+        std::vector<double> xTransform;  ///< p × p, own x = xTransform · x
+        double slopeCentre = 0.0;
+        double slopeUnit = 1.0;
+        double yUnit = 1.0;
+        double residualVariance = 0.0;
+        std::vector<double> theta;                          ///< 1 or 3: intercept; cross; slope
+        std::vector<double> betaShape;                      ///< (X'H⁻¹X)⁻¹, p × p
+        std::vector<std::vector<double>> precisionByTheta;  ///< −∂(X'H⁻¹X)/∂θ, p × p each
+        std::vector<double> parameterCovariance;  ///< of (θ, σ²): twice the inverse Hessian of the deviance
+        std::vector<double> zVz;                  ///< Z'H⁻¹Z, 2 × 2 a group
+        std::vector<double> zVx;                  ///< Z'H⁻¹X, 2 × p a group
+        std::vector<double> effects;              ///< b, 2 a group
+    };
+    Basis basis;
 
     [[nodiscard]] std::size_t fixedEffects() const { return beta.size(); }
-    [[nodiscard]] std::size_t randomEffects() const { return theta.size() == 3 ? 2 : 1; }
+    [[nodiscard]] std::size_t randomEffects() const { return basis.theta.size() == 3 ? 2 : 1; }
     [[nodiscard]] double interceptSd() const;
     [[nodiscard]] double slopeSd() const;      ///< 0 without random slope
     [[nodiscard]] double correlation() const;  ///< of intercepts and slopes; NaN when one of them does not vary
@@ -90,10 +98,12 @@ struct MixedFTest {
 /// Precondition: rows of one weight a fixed effect each, independent of each other.
 [[nodiscard]] MixedFTest jointTest(const MixedFit& fit, const std::vector<std::vector<double>>& rows);
 
-/// Where a prediction is wanted: a row of X and the covariate of the random slope (ignored without one).
+/// Where a prediction is wanted: a row of X and one of Z. The difference of two points (x, intercept 0 and slope alike)
+/// gives the change between them.
 struct MixedPoint {
     std::vector<double> x;
-    double slope = 0.0;
+    double intercept = 1.0;
+    double slope = 0.0;  ///< ignored without a random slope
 };
 
 /// The mean of all groups at a point: x'β.
@@ -105,10 +115,6 @@ struct MixedPoint {
 /// below `groups`.
 [[nodiscard]] MixedEstimate predictGroup(const MixedFit& fit, std::size_t group, const MixedPoint& at,
                                          double errorVariance);
-/// The change of a group's value between two points, for rates.
-[[nodiscard]] MixedEstimate predictChange(const MixedFit& fit, std::size_t group, const MixedPoint& from,
-                                          const MixedPoint& to);
-
 /// Akaike's criterion with the small-sample term, −2·logL + 2k + 2k(k+1)/(n−k−1), k counting β, G and σ² (Hurvich &
 /// Tsai 1989); infinite when n ≤ k + 1. Compare fits by maximum likelihood only.
 [[nodiscard]] double mixedAicc(const MixedFit& fit);

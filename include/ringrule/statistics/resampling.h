@@ -26,6 +26,21 @@ struct PermutationResult {
 [[nodiscard]] PermutationResult permutationTest(std::span<const double> first, std::span<const double> second,
                                                 const PermutationOptions& options = {});
 
+/// One value of a permutation within strata.
+struct StratifiedValue {
+    double value = 0.0;
+    bool inFirst = false;
+    int stratum = 0;  ///< values are exchanged only within their stratum (a tank)
+};
+/// The part of all splits that keep the size of the first group within every stratum, and whose sum of the first
+/// group's values, less what is expected of it, is at least as far from zero as seen. Within one stratum it equals
+/// `permutationTest`. Strata with one group only say nothing. Precondition: both groups in at least one stratum.
+[[nodiscard]] PermutationResult permutationWithinStrata(std::span<const StratifiedValue> values,
+                                                        const PermutationOptions& options = {});
+
+/// The least p that a permutation of groups of these sizes can give: when both are wholly apart.
+[[nodiscard]] double leastPermutationP(std::uint64_t first, std::uint64_t second);
+
 struct BootstrapOptions {
     int draws = 2000;
     double confidence = 0.95;
