@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ringrule/judge/tankmates.h"
 #include "ringrule/statistics/propagate.h"
 
 namespace ringrule {
@@ -97,12 +98,36 @@ Estimate interpolatedLogLength(const CaseFile& file, Date on, const JudgeOptions
 
 }  // namespace
 
-std::vector<CaseFile> caseFiles(std::span<const AnimalHistory> animals, Date until, const JudgeOptions& options) {
-    std::vector<CaseFile> files;
-    for (const AnimalHistory& animal : animals) {
-        files.push_back(believed(animal, until, options));
+Casebook::Casebook(std::span<const AnimalHistory> animals, Date until, const JudgeOptions& options)
+    : animals_(animals), until_(until), options_(&options), files_(animals.size()) {}
+
+const CaseFile& Casebook::file(std::size_t of) const {
+    if (!files_[of]) {
+        files_[of] = believed(animals_[of], until_, *options_);
     }
-    return files;
+    return *files_[of];
+}
+
+std::vector<std::size_t> Casebook::tankmates(std::size_t of, Date on) const {
+    const auto [day, isNew] = tanksOn_.try_emplace(on);
+    if (isNew) {
+        for (std::size_t i = 0; i < animals_.size(); ++i) {
+            if (const auto tank = tankOn(animals_[i], on)) {
+                day->second[*tank].push_back(i);
+            }
+        }
+    }
+    const auto tank = tankOn(animals_[of], on);
+    if (!tank) {
+        return {};
+    }
+    std::vector<std::size_t> mates;
+    for (std::size_t i : day->second.at(*tank)) {
+        if (i != of && areTankmates(animals_[of], animals_[i], on, options_->group)) {
+            mates.push_back(i);
+        }
+    }
+    return mates;
 }
 
 bool settlingToFood(const AnimalHistory& animal, Date on, const GroupOptions& options) {
@@ -127,12 +152,13 @@ bool girthFair(const AnimalHistory& animal, const Observation& seen, const Group
 }
 
 const Observation* inSession(const CaseFile& file, Date on, const GroupOptions& options) {
+    const auto tolerance = std::chrono::days(options.sameSessionDays);
     const Observation* nearest = nullptr;
-    for (const Observation* seen : file.sound) {
-        const auto apart = std::chrono::abs(seen->on - on);
-        if (apart <= std::chrono::days(options.sameSessionDays) &&
-            (nearest == nullptr || apart < std::chrono::abs(nearest->on - on))) {
-            nearest = seen;
+    const auto first = std::lower_bound(file.sound.begin(), file.sound.end(), on - tolerance,
+                                        [](const Observation* seen, Date day) { return seen->on < day; });
+    for (auto seen = first; seen != file.sound.end() && (*seen)->on <= on + tolerance; ++seen) {
+        if (nearest == nullptr || std::chrono::abs((*seen)->on - on) < std::chrono::abs(nearest->on - on)) {
+            nearest = *seen;
         }
     }
     return nearest;

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <map>
 #include <optional>
 #include <span>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "ringrule/judge/finding.h"
@@ -26,9 +29,34 @@ struct CaseFile {
     std::optional<Doubt> doubt;  ///< about the last observation
 };
 
-/// Case files of all animals up to a day.
-[[nodiscard]] std::vector<CaseFile> caseFiles(std::span<const AnimalHistory> animals, Date until,
-                                              const JudgeOptions& options);
+/// All animals of one review with their case files, and who was in which tank on which day, looked up once a day.
+/// Belongs to one thread.
+class Casebook {
+public:
+    /// Precondition: `animals` and `options` outlive the book.
+    Casebook(std::span<const AnimalHistory> animals, Date until, const JudgeOptions& options);
+
+    [[nodiscard]] std::span<const AnimalHistory> animals() const { return animals_; }
+    [[nodiscard]] const AnimalHistory& animal(std::size_t of) const { return animals_[of]; }
+    /// Made when it is first asked for: a question about one tank costs no more than that tank.
+    [[nodiscard]] const CaseFile& file(std::size_t of) const;
+    [[nodiscard]] std::size_t size() const { return animals_.size(); }
+    [[nodiscard]] const JudgeOptions& options() const { return *options_; }
+    /// As `tankmatesOf`, without a search through the whole house.
+    [[nodiscard]] std::vector<std::size_t> tankmates(std::size_t of, Date on) const;
+
+private:
+    using Tanks = std::map<TankId, std::vector<std::size_t>>;
+
+    std::span<const AnimalHistory> animals_;
+    Date until_;
+    const JudgeOptions* options_;
+    mutable std::vector<std::optional<CaseFile>> files_;
+    mutable std::map<Date, Tanks> tanksOn_;
+};
+
+/// What is to be said of one animal that is still there, as of a day, in no order.
+[[nodiscard]] std::vector<Finding> reviewOne(const Casebook& book, std::size_t of, Date on);
 
 /// Whether the day lies in the first week after a change of food.
 [[nodiscard]] bool settlingToFood(const AnimalHistory& animal, Date on, const GroupOptions& options);

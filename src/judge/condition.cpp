@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 #include <optional>
 
+#include "judge/gain_comparison.h"
 #include "ringrule/judge/tankmates.h"
 #include "ringrule/statistics/propagate.h"
 #include "ringrule/statistics/robust.h"
@@ -14,7 +16,8 @@ namespace ringrule {
 
 namespace {
 
-constexpr double kMedianSd = 1.2533;  // sd of a median of n normal values, times √n / σ
+/// A session in which only one of several tankmates was seen tells of that one, not of the group.
+constexpr std::size_t kTwo = 2;
 
 const Estimate& measured(const Observation& seen, ConditionMeasure measure) {
     return measure == ConditionMeasure::Depth ? seen.trunkDepthMm : seen.trunkWidthMm;
@@ -96,33 +99,60 @@ Allometry allometryOf(const std::vector<std::vector<ShapePoint>>& mates, bool of
     return line;
 }
 
-/// The tankmates' residuals and lengths in one session.
+/// The tankmates' residuals in one session, and the middle ones of them and of their lengths.
 struct SessionOfMates {
-    std::vector<double> residuals;
-    std::vector<double> logLengths;
-    std::vector<std::size_t> who;
+    std::size_t count = 0;
+    double middle = 0.0;
+    double middleLogLength = 0.0;
 };
 
-SessionOfMates sessionOf(const std::vector<std::vector<ShapePoint>>& mates, const Allometry& line, Date on,
-                         const GroupOptions& options) {
-    SessionOfMates session;
-    for (std::size_t i = 0; i < mates.size(); ++i) {
+/// The tankmates' points with the line through them; each session is looked up once.
+class MatesBySession {
+public:
+    MatesBySession(const std::vector<std::vector<ShapePoint>>& mates, const Allometry& line,
+                   const GroupOptions& options)
+        : mates_(mates), line_(line), tolerance_(options.sameSessionDays) {}
+
+    [[nodiscard]] const SessionOfMates& on(Date day) {
+        const auto [found, isNew] = sessions_.try_emplace(day);
+        if (isNew) {
+            found->second = lookUp(day);
+        }
+        return found->second;
+    }
+
+private:
+    [[nodiscard]] const ShapePoint* nearest(const std::vector<ShapePoint>& points, Date day) const {
         const ShapePoint* nearest = nullptr;
-        for (const ShapePoint& point : mates[i]) {
-            const auto apart = std::chrono::abs(point.seen->on - on);
-            if (apart <= std::chrono::days(options.sameSessionDays) &&
-                (nearest == nullptr || apart < std::chrono::abs(nearest->seen->on - on))) {
-                nearest = &point;
+        const auto first = std::lower_bound(points.begin(), points.end(), day - tolerance_,
+                                            [](const ShapePoint& point, Date on) { return point.seen->on < on; });
+        for (auto point = first; point != points.end() && point->seen->on <= day + tolerance_; ++point) {
+            if (nearest == nullptr ||
+                std::chrono::abs(point->seen->on - day) < std::chrono::abs(nearest->seen->on - day)) {
+                nearest = &*point;
             }
         }
-        if (nearest != nullptr) {
-            session.residuals.push_back(line.residual(*nearest));
-            session.logLengths.push_back(nearest->logLength);
-            session.who.push_back(i);
-        }
+        return nearest;
     }
-    return session;
-}
+
+    [[nodiscard]] SessionOfMates lookUp(Date day) const {
+        std::vector<double> residuals;
+        std::vector<double> logLengths;
+        for (const auto& points : mates_) {
+            if (const ShapePoint* point = nearest(points, day)) {
+                residuals.push_back(line_.residual(*point));
+                logLengths.push_back(point->logLength);
+            }
+        }
+        return residuals.empty() ? SessionOfMates{}
+                                 : SessionOfMates{residuals.size(), median(residuals), median(logLengths)};
+    }
+
+    const std::vector<std::vector<ShapePoint>>& mates_;
+    const Allometry& line_;
+    std::chrono::days tolerance_;
+    std::map<Date, SessionOfMates> sessions_;
+};
 
 /// How far the tankmates themselves differ: from each other for good, and each from session to session.
 struct Spreads {
@@ -130,15 +160,13 @@ struct Spreads {
     double within = 0.0;
 };
 
-Spreads spreadsOf(const std::vector<std::vector<ShapePoint>>& mates, const Allometry& line,
-                  const GroupOptions& options) {
+Spreads spreadsOf(const std::vector<std::vector<ShapePoint>>& mates, const Allometry& line, MatesBySession& sessions) {
     std::vector<double> usual;
     std::vector<double> changes;
-    for (std::size_t i = 0; i < mates.size(); ++i) {
+    for (const auto& points : mates) {
         std::vector<double> gaps;
-        for (const ShapePoint& point : mates[i]) {
-            const SessionOfMates session = sessionOf(mates, line, point.seen->on, options);
-            gaps.push_back(line.residual(point) - median(session.residuals));
+        for (const ShapePoint& point : points) {
+            gaps.push_back(line.residual(point) - sessions.on(point.seen->on).middle);
         }
         if (gaps.empty()) {
             continue;
@@ -162,35 +190,31 @@ Spreads spreadsOf(const std::vector<std::vector<ShapePoint>>& mates, const Allom
     return spreads;
 }
 
-double slopeError(const Allometry& line, double logLength, const std::vector<double>& others) {
-    return others.empty() ? 0.0 : line.slopeSd * std::abs(logLength - median(others));
-}
-
 /// The animal's own points set against each session's tankmates, or, without any, against its own line.
 std::vector<ConditionPoint> gapsOf(const std::vector<ShapePoint>& own,
                                    const std::vector<std::vector<ShapePoint>>& mates, const Allometry& line,
-                                   const Spreads& spreads, const JudgeOptions& options) {
+                                   const Spreads& spreads, MatesBySession& sessions) {
     std::vector<ConditionPoint> points;
     for (const ShapePoint& point : own) {
         ConditionPoint result;
         result.seen = point.seen;
         result.ownSd = point.sd;
         result.lengthCarried = point.lengthCarried;
+        result.own = line.residual(point);
         if (mates.empty()) {
             result.gap = line.residual(point);
             result.sd = std::hypot(point.sd, line.slopeSd * (point.logLength - own.back().logLength));
             points.push_back(result);
             continue;
         }
-        const SessionOfMates session = sessionOf(mates, line, point.seen->on, options.group);
-        if (session.residuals.size() < static_cast<std::size_t>(options.group.fewFrom)) {
+        const SessionOfMates& session = sessions.on(point.seen->on);
+        if (session.count < std::min(mates.size(), kTwo)) {
             continue;
         }
-        result.mates = session.residuals.size();
-        result.gap = line.residual(point) - median(session.residuals);
-        const double ofMedian =
-            kMedianSd * std::hypot(spreads.between, spreads.within) / std::sqrt(static_cast<double>(result.mates));
-        result.sd = std::hypot(point.sd, ofMedian, slopeError(line, point.logLength, session.logLengths));
+        result.mates = session.count;
+        result.gap = result.own - session.middle;
+        const double ofMiddle = wobbleOfMiddle(result.mates) * std::hypot(spreads.between, spreads.within);
+        result.sd = std::hypot(point.sd, ofMiddle, line.slopeSd * std::abs(point.logLength - session.middleLogLength));
         points.push_back(result);
     }
     return points;
@@ -210,49 +234,50 @@ struct Reference {
     std::vector<std::size_t> who;
 };
 
-Reference referenceFor(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of, Date on,
-                       ConditionMeasure measure, double logLength, const JudgeOptions& options) {
+Reference referenceFor(const Casebook& book, std::size_t of, Date on, ConditionMeasure measure, double logLength) {
+    const JudgeOptions& options = book.options();
     Reference reference;
-    for (std::size_t i : tankmatesOf(animals, of, on, options.group)) {
-        if (!likeSex(animals[of], animals[i], on, options.group)) {
+    for (std::size_t i : book.tankmates(of, on)) {
+        if (!likeSex(book.animal(of), book.animal(i), on, options.group)) {
             continue;
         }
-        auto points = shapePoints(animals[i], files[i], on, measure, false, options);
+        auto points = shapePoints(book.animal(i), book.file(i), on, measure, false, options);
         keepLikeShape(points, logLength, options.group);
         if (!points.empty()) {
             reference.points.push_back(std::move(points));
             reference.who.push_back(i);
         }
     }
-    // One tankmate's own ups and downs cannot be told from the animal's.
-    return reference.who.size() < static_cast<std::size_t>(options.group.fewFrom) ? Reference{} : reference;
+    return reference;
 }
 
 }  // namespace
 
-ConditionSeries conditionSeries(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-                                Date on, ConditionMeasure measure, const JudgeOptions& options) {
+ConditionSeries conditionSeries(const Casebook& book, std::size_t of, Date on, ConditionMeasure measure) {
+    const JudgeOptions& options = book.options();
     ConditionSeries series;
-    std::vector<ShapePoint> own = shapePoints(animals[of], files[of], on, measure, true, options);
+    std::vector<ShapePoint> own = shapePoints(book.animal(of), book.file(of), on, measure, true, options);
     if (own.empty()) {
         return series;
     }
     keepLikeShape(own, own.back().logLength, options.group);
-    const Reference reference = referenceFor(animals, files, of, on, measure, own.back().logLength, options);
+    const Reference reference = referenceFor(book, of, on, measure, own.back().logLength);
     const auto& mates = reference.points;
-    const Allometry line =
-        allometryOf(mates.empty() ? std::vector<std::vector<ShapePoint>>{own} : mates, mates.empty(), options.thinness);
-    Spreads spreads = spreadsOf(mates, line, options.group);
+    // A single tankmate that thins would bend the line, and the animal seem to change.
+    const Allometry line = allometryOf(mates.empty() ? std::vector<std::vector<ShapePoint>>{own} : mates,
+                                       mates.size() < kTwo, options.thinness);
+    MatesBySession sessions(mates, line, options.group);
+    Spreads spreads = spreadsOf(mates, line, sessions);
     const bool told = mates.size() >= static_cast<std::size_t>(options.group.robustFrom);
     spreads.between = told ? std::max(spreads.between, options.thinness.leastSpread) : options.thinness.spreadOfFew;
     series.mates = reference.who;
-    series.points = gapsOf(own, mates, line, spreads, options);
+    series.points = gapsOf(own, mates, line, spreads, sessions);
     series.between = spreads.between;
     // The tankmates' spread holds the wobble of their median already; the least variation allowed for does not.
-    const double medianWobble =
-        mates.empty() ? 1.0 : std::hypot(1.0, kMedianSd / std::sqrt(static_cast<double>(mates.size())));
+    const double middleWobble = mates.empty() ? 1.0 : std::hypot(1.0, wobbleOfMiddle(mates.size()));
     const double photos = std::sqrt(meanSquare(series.points));
-    series.within = std::max(spreads.within, medianWobble * std::hypot(photos, options.thinness.sessionVariation));
+    const double variation = told ? options.thinness.sessionVariation : options.thinness.sessionVariationOfFew;
+    series.within = std::max(spreads.within, middleWobble * std::hypot(photos, variation));
     return series;
 }
 

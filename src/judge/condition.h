@@ -18,6 +18,7 @@ enum class ConditionMeasure { Depth, Width };
 struct ConditionPoint {
     const Observation* seen = nullptr;
     double gap = 0.0;       ///< observed over expected at that length, less the tankmates' median; negative is thin
+    double own = 0.0;       ///< observed over expected at that length by the group's line, whatever the session
     double sd = 0.0;        ///< error of the gap: own photos, tankmates' median, slope
     double ownSd = 0.0;     ///< the part of it that the photos of this animal carry
     std::size_t mates = 0;  ///< tankmates in that session
@@ -34,9 +35,8 @@ struct ConditionSeries {
 
 /// The series of an animal up to its session `on`, the reference being its tankmates of that day only (never itself):
 /// an allometric line ln(depth) on ln(length) by Huber's regression, as Le Cren's (1951) relative condition. Without
-/// tankmates the animal's own mean stands in, and `mates` is empty.
-[[nodiscard]] ConditionSeries conditionSeries(std::span<const AnimalHistory> animals, std::span<const CaseFile> files,
-                                              std::size_t of, Date on, ConditionMeasure measure,
-                                              const JudgeOptions& options);
+/// tankmates the animal's own mean stands in, and `mates` is empty. One tankmate is a measure of what a session does to
+/// both, not of what is usual: a change of the gap may then be either's.
+[[nodiscard]] ConditionSeries conditionSeries(const Casebook& book, std::size_t of, Date on, ConditionMeasure measure);
 
 }  // namespace ringrule

@@ -18,14 +18,14 @@ Estimate indexOf(const ConditionSeries& series) {
 }  // namespace
 
 std::vector<Estimate> conditionIndices(std::span<const AnimalHistory> animals, Date on, const JudgeOptions& options) {
-    const std::vector<CaseFile> files = caseFiles(animals, on, options);
+    const Casebook book(animals, on, options);
     std::vector<Estimate> indices;
     indices.reserve(animals.size());
     for (std::size_t k = 0; k < animals.size(); ++k) {
-        const bool seen = !files[k].sound.empty();
-        indices.push_back(seen ? indexOf(conditionSeries(animals, files, k, files[k].sound.back()->on,
-                                                         ConditionMeasure::Depth, options))
-                               : Estimate{});
+        const bool seen = !book.file(k).sound.empty();
+        indices.push_back(
+            seen ? indexOf(conditionSeries(book, k, book.file(k).sound.back()->on, ConditionMeasure::Depth))
+                 : Estimate{});
     }
     return indices;
 }

@@ -4,6 +4,7 @@
 
 #include "judge/case_file.h"
 #include "judge/condition.h"
+#include "judge/lag_evidence.h"
 #include "judge/words.h"
 #include "ringrule/growth/rate.h"
 #include "ringrule/judge/diets.h"
@@ -61,21 +62,38 @@ Sides sidesOf(const CaseFile& file, const Spells& spells, const JudgeOptions& op
     return sides;
 }
 
-/// The rate between the first and last session of a side that have a length.
-Estimate rateOfSide(const std::vector<const Observation*>& side) {
+/// The first and the last session of a side that have a length.
+struct Span {
     const Observation* first = nullptr;
     const Observation* last = nullptr;
+
+    [[nodiscard]] bool known() const { return first != nullptr && first != last; }
+    [[nodiscard]] Estimate mmPerDay() const {
+        if (!known()) {
+            return {};
+        }
+        const auto rate = growthRate(*first, *last);
+        return rate ? rate.value().mmPerDay : Estimate{};
+    }
+};
+
+Span spanOf(const std::vector<const Observation*>& side) {
+    Span span;
     for (const Observation* seen : side) {
         if (seen->standardLengthMm.known()) {
-            first = first == nullptr ? seen : first;
-            last = seen;
+            span.first = span.first == nullptr ? seen : span.first;
+            span.last = seen;
         }
     }
-    if (first == nullptr || first == last) {
-        return {};
-    }
-    const auto rate = growthRate(*first, *last);
-    return rate ? rate.value().mmPerDay : Estimate{};
+    return span;
+}
+
+/// The intervals between sessions that lie in a span, at least one.
+double intervalsOf(const CaseFile& file, const Span& span) {
+    const auto inside = std::count_if(file.sound.begin(), file.sound.end(), [&](const Observation* seen) {
+        return seen->on > span.first->on && seen->on <= span.last->on;
+    });
+    return std::max<double>(1.0, static_cast<double>(inside));
 }
 
 AfterChange verdictOf(const Estimate& change, double mattering) {
@@ -88,36 +106,83 @@ AfterChange verdictOf(const Estimate& change, double mattering) {
     return change.u95() < mattering ? AfterChange::NoRealChange : AfterChange::TooEarly;
 }
 
-/// The side of rates after a change starts with the last session before it, or one session after it would tell nothing;
-/// the days before the change in that interval make an improvement look smaller, never larger.
-BeforeAfter rates(std::span<const CaseFile> files, std::size_t of, const std::vector<std::size_t>& mates,
-                  const Sides& sides, const Spells& spells, const JudgeOptions& options) {
-    const auto sideRates = [](const Sides& s) {
-        std::vector<const Observation*> after = s.after;
-        if (!after.empty() && after.size() < 2 && !s.before.empty()) {
-            after.insert(after.begin(), s.before.back());
-        }
-        return std::pair(rateOfSide(s.before), rateOfSide(after));
+/// The rates on both sides. That after a change starts with the last session before it, or one session after it would
+/// tell nothing; the days before the change in that interval make an improvement look smaller, never larger.
+struct SideSpans {
+    Span before;
+    Span after;
+};
+
+SideSpans spansOf(const Sides& sides) {
+    std::vector<const Observation*> after = sides.after;
+    if (after.size() == 1 && !sides.before.empty()) {
+        after.insert(after.begin(), sides.before.back());
+    }
+    return {spanOf(sides.before), spanOf(after)};
+}
+
+/// Own growth over the tankmates' after the change less the same before, turned into mm/day.
+Estimate beyondTankmates(const Casebook& book, std::size_t of, const SideSpans& spans) {
+    const LaggingOptions& limits = book.options().lagging;
+    const GainComparison before = compareGain(book, of, *spans.before.first, *spans.before.last);
+    const GainComparison after = compareGain(book, of, *spans.after.first, *spans.after.last);
+    const auto enough = [&](const GainComparison& gain) {
+        return gain.mates.size() >= static_cast<std::size_t>(book.options().group.fewFrom) && gain.tankmates > 0.0 &&
+               gain.comparable;
     };
+    if (!enough(before) || !enough(after)) {
+        return {};
+    }
+    const double unit = 1.0 + std::pow(wobbleOfMiddle(std::min(before.mates.size(), after.mates.size())), 2);
+    const double intervals =
+        1.0 / intervalsOf(book.file(of), spans.before) + 1.0 / intervalsOf(book.file(of), spans.after);
+    const double usual = std::pow(limits.growthSpread, 2) + std::pow(limits.monthlySpread, 2);
+    const double wider = std::max(widerThanUsual(before, usual, book.options().group),
+                                  widerThanUsual(after, usual, book.options().group));
+    double variance = unit * std::pow(wider * limits.monthlySpread, 2) * intervals;
+    for (const GainComparison* gain : {&before, &after}) {
+        variance += (std::pow(gain->own.sdRandom, 2) + std::pow(gain->mateErrorSd, 2)) / std::pow(gain->tankmates, 2);
+    }
+    if (spans.before.last == spans.after.first) {
+        variance += 2.0 * unit * std::pow(logLengthSd(*spans.after.first, book.options().doubt), 2) /
+                    (before.tankmates * after.tankmates);
+    }
+    const double days = static_cast<double>((spans.after.last->on - spans.after.first->on).count());
+    const double scale = spans.after.first->standardLengthMm.value * after.tankmates / days;
+    const double change = after.own.value / after.tankmates - before.own.value / before.tankmates;
+    return {scale * change, scale * std::sqrt(variance), 0.0};
+}
+
+BeforeAfter rates(const Casebook& book, std::size_t of, const std::vector<std::size_t>& mates, const Sides& sides,
+                  const Spells& spells) {
+    const SideSpans spans = spansOf(sides);
     BeforeAfter result;
-    std::tie(result.before, result.after) = sideRates(sides);
+    result.before = spans.before.mmPerDay();
+    result.after = spans.after.mmPerDay();
     result.change = difference(result.after, result.before, SharedPart::Separate);
     std::vector<double> others;
     for (std::size_t i : mates) {
-        if (i == of) {
-            continue;
-        }
-        const auto [before, after] = sideRates(sidesOf(files[i], spells, options));
-        if (before.known() && after.known()) {
+        const SideSpans theirs = spansOf(sidesOf(book.file(i), spells, book.options()));
+        const Estimate before = theirs.before.mmPerDay();
+        const Estimate after = theirs.after.mmPerDay();
+        if (i != of && before.known() && after.known()) {
             others.push_back(after.value - before.value);
         }
     }
     if (others.size() >= 2) {
         const RobustSpread spread = robustSpread(others);
-        result.tankmatesChange = {spread.centre, 1.2533 * spread.spread / std::sqrt(static_cast<double>(others.size())),
-                                  0.0};
+        result.tankmatesChange = {spread.centre, wobbleOfMiddle(others.size()) * spread.spread, 0.0};
     }
-    result.verdict = verdictOf(result.change, kMatteringPart * std::abs(result.before.value));
+    if (result.change.known()) {
+        // Growth of one animal varies from interval to interval, whatever it eats.
+        const double varies =
+            book.options().lagging.monthlySpread *
+            std::sqrt(1.0 / intervalsOf(book.file(of), spans.before) + 1.0 / intervalsOf(book.file(of), spans.after));
+        result.change.sdRandom = std::hypot(result.change.sdRandom, varies * std::abs(result.before.value));
+        result.beyondTankmates = beyondTankmates(book, of, spans);
+    }
+    const Estimate& told = result.beyondTankmates.known() ? result.beyondTankmates : result.change;
+    result.verdict = verdictOf(told, kMatteringPart * std::abs(result.before.value));
     return result;
 }
 
@@ -142,7 +207,10 @@ BeforeAfter condition(const ConditionSeries& series, const Sides& sides) {
     result.after = sides.after.empty() ? Estimate{} : meanCondition(series, {sides.after.back()});
     result.change = difference(result.after, result.before, SharedPart::Common);
     // The tankmates are the measuring rod here: their median is zero in every session by construction.
-    result.tankmatesChange = series.mates.empty() ? Estimate{} : Estimate{0.0, 0.0, 0.0};
+    if (series.mates.size() >= 2) {
+        result.tankmatesChange = {0.0, 0.0, 0.0};
+        result.beyondTankmates = result.change;
+    }
     result.verdict = verdictOf(result.change, kMatteringConditionPercent);
     return result;
 }
@@ -154,11 +222,27 @@ std::string verdictText(const BeforeAfter& one, const std::string& what, const s
         case AfterChange::Worse:
             return what + " fell after the change " + sizes;
         case AfterChange::NoRealChange:
-            return what + " did not change beyond error " + sizes;
+            return what + " is no better beyond error " + sizes;
         case AfterChange::TooEarly:
             break;
     }
     return "it is too early to tell of its " + what;
+}
+
+/// "; 0.12 mm/day (0.05 to 0.19) more than its tankmates' growth lets expect", or that nothing can be set against it.
+std::string controlText(const BeforeAfter& rate) {
+    if (!rate.beyondTankmates.known()) {
+        return rate.change.known() ? ", with no tankmates' growth to set it against" : "";
+    }
+    Estimate size = rate.beyondTankmates;
+    const bool more = size.value >= 0.0;
+    size.value = std::abs(size.value);
+    std::string text = ", " + rateText(size) + (more ? " more" : " less") + " than its tankmates' growth lets expect";
+    if (rate.verdict == AfterChange::Improved && rate.tankmatesChange.known()) {
+        text += rate.tankmatesChange.value > rate.tankmatesChange.u95() ? ", as its tankmates' did"
+                                                                        : ", while its tankmates' did not";
+    }
+    return text;
 }
 
 std::string describe(const DietChange& change) {
@@ -166,12 +250,7 @@ std::string describe(const DietChange& change) {
     const BeforeAfter& shape = change.conditionPercent;
     std::string text = change.animalCode + ", food changed on " + formatDate(change.changedOn) + ": ";
     text += verdictText(rate, "growth", "(" + rateText(rate.before) + " before, " + rateText(rate.after) + " after)");
-    const bool apart = rate.verdict == AfterChange::Improved && rate.tankmatesChange.known();
-    if (apart) {
-        const bool mates = rate.tankmatesChange.value > rate.tankmatesChange.u95();
-        text += mates ? ", as its tankmates' did" : " while its tankmates' did not";
-    }
-    text += "; ";
+    text += (rate.verdict == AfterChange::TooEarly ? std::string() : controlText(rate)) + "; ";
     text += verdictText(shape, "condition",
                         "(" + numberText(shape.before.value, 0) + " % before, " + numberText(shape.after.value, 0) +
                             " % after, against its tankmates)");
@@ -190,8 +269,8 @@ Outcome<DietChange> dietChange(std::span<const AnimalHistory> animals, std::size
     if (spells.after == nullptr) {
         return Refusal{"no-change-of-food", "No change of food is on record for this animal."};
     }
-    const std::vector<CaseFile> files = caseFiles(animals, on, options);
-    const Sides sides = sidesOf(files[of], spells, options);
+    const Casebook book(animals, on, options);
+    const Sides sides = sidesOf(book.file(of), spells, options);
     if (sides.before.size() < 2) {
         return Refusal{"too-few-sessions", "There are fewer than two sessions before the change to compare with."};
     }
@@ -208,9 +287,9 @@ Outcome<DietChange> dietChange(std::span<const AnimalHistory> animals, std::size
         change.sessionsAfter.push_back(seen->on);
     }
     const Date last = sides.after.empty() ? sides.before.back()->on : sides.after.back()->on;
-    const auto mates = tankmatesOf(animals, of, last, options.group);
-    change.rateMmPerDay = rates(files, of, mates, sides, spells, options);
-    const ConditionSeries series = conditionSeries(animals, files, of, last, ConditionMeasure::Depth, options);
+    const auto mates = book.tankmates(of, last);
+    change.rateMmPerDay = rates(book, of, mates, sides, spells);
+    const ConditionSeries series = conditionSeries(book, of, last, ConditionMeasure::Depth);
     change.conditionPercent = condition(series, sides);
     change.sentence = describe(change);
     return change;

@@ -13,7 +13,7 @@ namespace ringrule {
 
 namespace {
 
-constexpr std::size_t kLeastAnimals = 3;
+constexpr std::size_t kLeastOnDiet = 3;
 
 /// The diet that covers the whole time, if one does.
 std::optional<DietId> oneDiet(const AnimalHistory& animal, Date from, Date to) {
@@ -51,7 +51,7 @@ std::vector<DietPair> pairsOf(const std::vector<DietGroup>& groups) {
         for (std::size_t j = i + 1; j < groups.size(); ++j) {
             const auto& a = groups[i].mmPerDay;
             const auto& b = groups[j].mmPerDay;
-            if (a.size() < kLeastAnimals || b.size() < kLeastAnimals || (allAlike(a) && allAlike(b))) {
+            if (a.size() < kLeastOnDiet || b.size() < kLeastOnDiet || (allAlike(a) && allAlike(b))) {
                 continue;
             }
             pairs.push_back({i, j, welchTest(a, b), permutationTest(a, b), 1.0});
@@ -77,12 +77,12 @@ struct ByDiet {
 };
 
 ByDiet groupByDiet(std::span<const AnimalHistory> animals, Date from, Date to, const JudgeOptions& options) {
-    const std::vector<CaseFile> files = caseFiles(animals, to, options);
+    const Casebook book(animals, to, options);
     ByDiet result;
     for (std::size_t i = 0; i < animals.size(); ++i) {
         const auto diet = oneDiet(animals[i], from, to);
         const auto tank = tankOn(animals[i], to);
-        const Estimate rate = rateWithin(files[i], from, to);
+        const Estimate rate = rateWithin(book.file(i), from, to);
         if (!diet || !tank || !rate.known()) {
             continue;
         }
@@ -122,7 +122,7 @@ Outcome<DietComparison> compareDiets(std::span<const AnimalHistory> animals, Dat
             "between the tanks looks like an effect of food.");
     }
     if (std::any_of(comparison.groups.begin(), comparison.groups.end(),
-                    [](const DietGroup& group) { return group.mmPerDay.size() < kLeastAnimals; })) {
+                    [](const DietGroup& group) { return group.mmPerDay.size() < kLeastOnDiet; })) {
         comparison.cautions.emplace_back("A diet with fewer than three animals is shown, not tested.");
     }
     return comparison;

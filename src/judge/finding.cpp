@@ -13,6 +13,10 @@ std::string_view findingName(FindingKind kind) {
             return "thin";
         case FindingKind::GettingThinner:
             return "getting-thinner";
+        case FindingKind::NotFeeding:
+            return "not-feeding";
+        case FindingKind::TankLow:
+            return "tank-low";
         case FindingKind::MeasureDoubtful:
             return "measure-doubtful";
         case FindingKind::CannotTell:

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ringrule/judge/tankmates.h"
 #include "ringrule/statistics/robust.h"
 
 namespace ringrule {
@@ -12,8 +11,6 @@ namespace ringrule {
 namespace {
 
 constexpr double kMedianSd = 1.2533;
-constexpr double kZ95 = 1.959963984540054;
-
 /// The animal's value against the median of the others', `least` being the least spread between healthy animals.
 GainComparison against(const Estimate& own, const std::vector<Estimate>& others, double least) {
     std::vector<double> values;
@@ -29,10 +26,14 @@ GainComparison against(const Estimate& own, const std::vector<Estimate>& others,
     const auto n = static_cast<double>(values.size());
     // What the tankmates differ by holds their own error already; what is believed at least does not.
     const double error = std::sqrt(squares / n);
-    const double spread = std::max(medianAbsoluteDeviation(values), std::hypot(least, error));
-    const double ofMedian = kMedianSd * spread / std::sqrt(n);
-    result.errorSd = std::hypot(own.sdRandom, ofMedian);
-    result.sd = std::hypot(own.sdRandom, ofMedian, std::sqrt(std::max(spread * spread - error * error, least * least)));
+    const double wobble = wobbleOfMiddle(values.size());
+    result.matesSpread = values.size() > 1 ? medianAbsoluteDeviation(values) : 0.0;
+    result.matesOwnErrorSd = error;
+    const double spread = std::max(result.matesSpread, std::hypot(least, error));
+    result.mateErrorSd = wobble * error;
+    result.errorSd = std::hypot(own.sdRandom, wobble * spread);
+    result.sd =
+        std::hypot(own.sdRandom, wobble * spread, std::sqrt(std::max(spread * spread - error * error, least * least)));
     return result;
 }
 
@@ -43,25 +44,26 @@ double leastSpread(std::size_t mates, const JudgeOptions& options) {
 
 }  // namespace
 
-GainComparison compareGain(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-                           const Observation& from, const Observation& to, const JudgeOptions& options) {
-    const Estimate own = logGain(files[of], from.on, to.on, options);
+double wobbleOfMiddle(std::size_t count) {
+    return (count > 2 ? kMedianSd : 1.0) / std::sqrt(static_cast<double>(count));
+}
+
+GainComparison compareGain(const Casebook& book, std::size_t of, const Observation& from, const Observation& to) {
+    const JudgeOptions& options = book.options();
+    const Estimate own = logGain(book.file(of), from.on, to.on, options);
     std::vector<Estimate> others;
+    std::vector<double> values;
     std::vector<std::size_t> mates;
-    for (std::size_t i : tankmatesOf(animals, of, to.on, options.group)) {
-        const Estimate gain = logGain(files[i], from.on, to.on, options);
-        if (gain.known() && !settlingToFood(animals[i], to.on, options.group)) {
+    for (std::size_t i : book.tankmates(of, to.on)) {
+        const Estimate gain = logGain(book.file(i), from.on, to.on, options);
+        if (gain.known() && !settlingToFood(book.animal(i), to.on, options.group)) {
             others.push_back(gain);
+            values.push_back(gain.value);
             mates.push_back(i);
         }
     }
-    if (!own.known() || mates.size() < static_cast<std::size_t>(options.group.fewFrom)) {
+    if (!own.known() || mates.empty()) {
         return {};
-    }
-    std::vector<double> values;
-    values.reserve(others.size());
-    for (const Estimate& one : others) {
-        values.push_back(one.value);
     }
     GainComparison result = against(own, others, leastSpread(mates.size(), options) * std::max(0.0, median(values)));
     result.mates = std::move(mates);
@@ -69,12 +71,12 @@ GainComparison compareGain(std::span<const AnimalHistory> animals, std::span<con
     return result;
 }
 
-GainComparison compareLength(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-                             const Observation& at, const JudgeOptions& options) {
+GainComparison compareLength(const Casebook& book, std::size_t of, const Observation& at) {
+    const JudgeOptions& options = book.options();
     std::vector<Estimate> others;
     std::vector<std::size_t> mates;
-    for (std::size_t i : tankmatesOf(animals, of, at.on, options.group)) {
-        const Observation* seen = inSession(files[i], at.on, options.group);
+    for (std::size_t i : book.tankmates(of, at.on)) {
+        const Observation* seen = inSession(book.file(i), at.on, options.group);
         if (seen != nullptr && seen->standardLengthMm.known()) {
             others.push_back({std::log(seen->standardLengthMm.value), logLengthSd(*seen, options.doubt), 0.0});
             mates.push_back(i);

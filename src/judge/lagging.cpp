@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "judge/gain_comparison.h"
+#include "judge/lag_evidence.h"
 #include "ringrule/growth/fit.h"
 #include "ringrule/growth/rate.h"
 #include "ringrule/judge/tankmates.h"
@@ -12,8 +12,6 @@
 namespace ringrule {
 
 namespace {
-
-constexpr double kZ95 = 1.959963984540054;
 
 /// Sessions with a length, far enough apart to give rates, the last being that of `on`; sessions in the first week
 /// after a change of food give none.
@@ -38,36 +36,22 @@ Estimate percentOfGain(const GainComparison& gain) {
     return {scale * gain.lag, scale * gain.errorSd, 0.0};
 }
 
-bool behind95(const GainComparison& gain) {
-    return gain.comparable && gain.sds() < -kZ95;
+/// Two sessions or more agree: the loudest window tells a lag from a healthy animal's, it had begun to show a session
+/// ago, and the animal is truly behind its tankmates, whatever its past, by a part that matters.
+bool sessionsAgree(const LagEvidence& loudest, const JudgeOptions& options) {
+    const LaggingOptions& limits = options.lagging;
+    const auto mates = loudest.gain.mates.size();
+    const double sds = mates < static_cast<std::size_t>(options.group.robustFrom) ? limits.lagSdsOfFew : limits.lagSds;
+    return loudest.sds < -sds && loudest.sdsBefore < -limits.lagSdsBefore && loudest.gain.part() < -limits.leastLag &&
+           loudest.gain.lag < -kZ95 * loudest.gain.own.sdRandom;
 }
 
-/// The comparisons that a verdict rests on: the last interval, the one before, and both together.
-struct Window {
-    GainComparison last;
-    GainComparison before;
-    GainComparison both;
-};
-
-Window windowAt(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-                const std::vector<const Observation*>& sessions, std::size_t at, const JudgeOptions& options) {
-    Window window;
-    window.last = compareGain(animals, files, of, *sessions[at - 1], *sessions[at], options);
-    if (at > 1) {
-        window.before = compareGain(animals, files, of, *sessions[at - 2], *sessions[at - 1], options);
-        window.both = compareGain(animals, files, of, *sessions[at - 2], *sessions[at], options);
-    }
-    return window;
-}
-
-bool twoAgree(const Window& window, const LaggingOptions& options) {
-    return behind95(window.last) && behind95(window.before) && window.both.comparable &&
-           window.both.sds() < -options.lagSds;
-}
-
-bool oneIsEnough(const Window& window, const Observation& to, const LaggingOptions& options) {
-    return window.last.comparable && to.sidePhotos >= options.singlePhotos &&
-           window.last.sds() < -options.singleLagSds && window.last.part() < -options.singleLagPart;
+/// One interval alone, on photos that agree and a large gap; never on one tankmate.
+bool oneIsEnough(const LagEvidence& last, const Observation& to, const JudgeOptions& options) {
+    const LaggingOptions& limits = options.lagging;
+    return last.gain.mates.size() >= static_cast<std::size_t>(options.group.fewFrom) &&
+           to.sidePhotos >= limits.singlePhotos && last.sds < -limits.singleLagSds &&
+           last.gain.part() < -limits.singleLagPart;
 }
 
 /// Fills in what is told of the rate over the window.
@@ -85,11 +69,15 @@ void describeRate(LaggingVerdict& verdict, const GainComparison& gain, const Obs
     verdict.expectedMmPerDay = {expected, to.standardLengthMm.value * errorOfMedian / days, 0.0};
 }
 
-/// Walks back to the first session of the run of intervals that lag by more than their 95 % interval.
-Date lagSince(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-              const std::vector<const Observation*>& sessions, const JudgeOptions& options) {
-    std::size_t at = sessions.size() - 1;
-    while (at > 1 && behind95(compareGain(animals, files, of, *sessions[at - 2], *sessions[at - 1], options))) {
+/// The first session at which the lag showed: the window's second, or earlier ones whose intervals lag as clearly.
+Date lagSince(const Casebook& book, std::size_t of, const std::vector<const Observation*>& sessions,
+              std::size_t start) {
+    std::size_t at = start + 1;
+    while (at > 1) {
+        const auto earlier = lagEvidence(book, of, sessions, at - 2, at - 1);
+        if (!earlier || earlier->sds > -kZ95 || earlier->gain.part() > -book.options().lagging.leastLag) {
+            break;
+        }
         --at;
     }
     return sessions[at]->on;
@@ -128,9 +116,9 @@ Estimate rateFromPast(const std::vector<const Observation*>& sessions, std::size
 }
 
 /// Two intervals without a gain beyond the error, where one was expected.
-void judgeStalled(LaggingVerdict& verdict, const std::vector<const Observation*>& sessions, const Window& window,
-                  const JudgeOptions& options) {
-    const LaggingOptions& limits = options.lagging;
+void judgeStalled(LaggingVerdict& verdict, const Casebook& book, std::size_t of,
+                  const std::vector<const Observation*>& sessions) {
+    const LaggingOptions& limits = book.options().lagging;
     const std::size_t last = sessions.size() - 1;
     if (last < 2) {
         return;
@@ -140,11 +128,13 @@ void judgeStalled(LaggingVerdict& verdict, const std::vector<const Observation*>
         return;
     }
     Estimate expected;
-    if (window.both.comparable) {
+    const GainComparison both = compareGain(book, of, *sessions[last - 2], *sessions[last]);
+    const bool some = both.mates.size() >= static_cast<std::size_t>(book.options().group.fewFrom);
+    if (both.comparable && some) {
         LaggingVerdict described;
-        describeRate(described, window.both, *sessions[last - 2], *sessions[last]);
+        describeRate(described, both, *sessions[last - 2], *sessions[last]);
         expected = described.expectedMmPerDay;
-    } else if (window.both.mates.empty()) {
+    } else if (!some) {
         expected = rateFromPast(sessions, last - 2);
         verdict.expectedFromPast = true;
     }
@@ -159,18 +149,19 @@ void judgeStalled(LaggingVerdict& verdict, const std::vector<const Observation*>
     verdict.ownMmPerDay = rate.value().mmPerDay;
     verdict.expectedMmPerDay = expected;
     verdict.windowDays = rate.value().days;
-    verdict.mates = window.both.mates;
+    verdict.mates = verdict.expectedFromPast ? std::vector<std::size_t>{} : both.mates;
     verdict.since = sessions[last - 1]->on;
 }
 
 /// Length itself far below the tankmates' in two sessions, for an animal that grows in step.
-void judgeSmall(LaggingVerdict& verdict, std::span<const AnimalHistory> animals, std::span<const CaseFile> files,
-                std::size_t of, const std::vector<const Observation*>& sessions, const JudgeOptions& options) {
+void judgeSmall(LaggingVerdict& verdict, const Casebook& book, std::size_t of,
+                const std::vector<const Observation*>& sessions) {
+    const JudgeOptions& options = book.options();
     if (sessions.size() < 2) {
         return;
     }
-    const GainComparison now = compareLength(animals, files, of, *sessions.back(), options);
-    const GainComparison before = compareLength(animals, files, of, *sessions[sessions.size() - 2], options);
+    const GainComparison now = compareLength(book, of, *sessions.back());
+    const GainComparison before = compareLength(book, of, *sessions[sessions.size() - 2]);
     const bool enough = now.mates.size() >= static_cast<std::size_t>(options.group.robustFrom) && before.comparable;
     if (now.comparable) {
         verdict.lengthPercent = {100.0 * (std::exp(now.lag) - 1.0), 100.0 * now.errorSd, 0.0};
@@ -183,7 +174,7 @@ void judgeSmall(LaggingVerdict& verdict, std::span<const AnimalHistory> animals,
     verdict.mates = now.mates;
     std::size_t at = sessions.size() - 1;
     while (at > 0) {
-        const GainComparison earlier = compareLength(animals, files, of, *sessions[at - 1], options);
+        const GainComparison earlier = compareLength(book, of, *sessions[at - 1]);
         if (!earlier.comparable || earlier.sds() > -kZ95) {
             break;
         }
@@ -194,39 +185,39 @@ void judgeSmall(LaggingVerdict& verdict, std::span<const AnimalHistory> animals,
 
 }  // namespace
 
-LaggingVerdict judgeLagging(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-                            Date on, const JudgeOptions& options) {
+LaggingVerdict judgeLagging(const Casebook& book, std::size_t of, Date on) {
+    const JudgeOptions& options = book.options();
     LaggingVerdict verdict;
-    const auto sessions = rateSessions(animals[of], files[of], on, options);
+    const auto sessions = rateSessions(book.animal(of), book.file(of), on, options);
     if (sessions.size() < 2 || sessions.back()->on != on) {
         return verdict;
     }
     const std::size_t last = sessions.size() - 1;
-    const Window window = windowAt(animals, files, of, sessions, last, options);
-    verdict.judged = !window.last.mates.empty() || last >= 2;
-    if (twoAgree(window, options.lagging)) {
+    const auto lastInterval = lagEvidence(book, of, sessions, last - 1, last);
+    const auto loudest = loudestLag(book, of, sessions);
+    verdict.judged = lastInterval || loudest || last >= 2 || book.tankmates(of, on).size() > 1;
+    if (loudest && sessionsAgree(*loudest, options)) {
         verdict.behind = true;
-        describeRate(verdict, window.both, *sessions[last - 2], *sessions[last]);
-    } else if (oneIsEnough(window, *sessions[last], options.lagging)) {
+        describeRate(verdict, loudest->gain, *sessions[loudest->start], *sessions[last]);
+        verdict.since = lagSince(book, of, sessions, loudest->start);
+    } else if (lastInterval && oneIsEnough(*lastInterval, *sessions[last], options)) {
         verdict.behind = true;
         verdict.oneIntervalOnly = true;
-        describeRate(verdict, window.last, *sessions[last - 1], *sessions[last]);
+        describeRate(verdict, lastInterval->gain, *sessions[last - 1], *sessions[last]);
+        verdict.since = lagSince(book, of, sessions, last - 1);
     }
-    if (verdict.behind) {
-        verdict.since = lagSince(animals, files, of, sessions, options);
-    }
-    judgeStalled(verdict, sessions, window, options);
+    judgeStalled(verdict, book, of, sessions);
     if (!verdict.behind && !verdict.stalled) {
-        judgeSmall(verdict, animals, files, of, sessions, options);
+        judgeSmall(verdict, book, of, sessions);
     }
     verdict.few = !verdict.mates.empty() && verdict.mates.size() < static_cast<std::size_t>(options.group.robustFrom);
     return verdict;
 }
 
-std::optional<Estimate> jumpedAhead(std::span<const AnimalHistory> animals, std::span<const CaseFile> files,
-                                    std::size_t of, Date on, const JudgeOptions& options) {
+std::optional<Estimate> jumpedAhead(const Casebook& book, std::size_t of, Date on) {
+    const JudgeOptions& options = book.options();
     std::vector<const Observation*> known;
-    for (const Observation* seen : files[of].sound) {
+    for (const Observation* seen : book.file(of).sound) {
         if (seen->on <= on && seen->standardLengthMm.known()) {
             known.push_back(seen);
         }
@@ -234,8 +225,9 @@ std::optional<Estimate> jumpedAhead(std::span<const AnimalHistory> animals, std:
     if (known.size() < 2 || known.back()->on != on) {
         return std::nullopt;
     }
-    const GainComparison gain = compareGain(animals, files, of, *known[known.size() - 2], *known.back(), options);
-    if (gain.mates.empty() || gain.lag < options.doubt.jumpPart || gain.sds() < options.doubt.jumpSds) {
+    const GainComparison gain = compareGain(book, of, *known[known.size() - 2], *known.back());
+    if (gain.mates.size() < static_cast<std::size_t>(options.group.fewFrom) || gain.lag < options.doubt.jumpPart ||
+        gain.sds() < options.doubt.jumpSds) {
         return std::nullopt;
     }
     return Estimate{gain.lag, gain.errorSd, 0.0};

@@ -31,12 +31,9 @@ struct LaggingVerdict {
 };
 
 /// The verdict on one animal after its session `on`.
-[[nodiscard]] LaggingVerdict judgeLagging(std::span<const AnimalHistory> animals, std::span<const CaseFile> files,
-                                          std::size_t of, Date on, const JudgeOptions& options);
+[[nodiscard]] LaggingVerdict judgeLagging(const Casebook& book, std::size_t of, Date on);
 
 /// How far the gain of an animal between two days exceeds what tankmates gained, if it does so beyond belief (ln).
-[[nodiscard]] std::optional<Estimate> jumpedAhead(std::span<const AnimalHistory> animals,
-                                                  std::span<const CaseFile> files, std::size_t of, Date on,
-                                                  const JudgeOptions& options);
+[[nodiscard]] std::optional<Estimate> jumpedAhead(const Casebook& book, std::size_t of, Date on);
 
 }  // namespace ringrule

@@ -2,7 +2,9 @@
 #include "ringrule/judge/review.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <iterator>
 
 #include "judge/case_file.h"
 #include "judge/lagging.h"
@@ -26,20 +28,20 @@ const Observation* lastObservation(const AnimalHistory& animal, Date on) {
 
 /// Whether tankmates were photographed within one session of the day and this animal was not.
 bool missedThisSession(const Telling& telling, const Observation& last) {
-    const auto sameSession = std::chrono::days(telling.options->group.sameSessionDays);
+    const auto sameSession = std::chrono::days(telling.options().group.sameSessionDays);
     if (telling.on - last.on <= sameSession) {
         return false;
     }
-    const auto mates = tankmatesOf(telling.animals, telling.of, telling.on, telling.options->group);
+    const auto mates = telling.book->tankmates(telling.of, telling.on);
     return std::any_of(mates.begin(), mates.end(), [&](std::size_t i) {
-        const Observation* seen = lastObservation(telling.animals[i], telling.on);
+        const Observation* seen = lastObservation(telling.book->animal(i), telling.on);
         return seen != nullptr && telling.on - seen->on <= sameSession;
     });
 }
 
 /// Why nothing at all could be judged after the animal's last session.
 Finding tellNothingJudged(const Telling& telling, const Observation& last) {
-    const JudgeOptions& options = *telling.options;
+    const JudgeOptions& options = telling.options();
     if (settlingToFood(telling.animal(), last.on, options.group)) {
         return tellCannot(telling, "its food was changed less than a week before this session; a dip is usual then.",
                           "Judge again at the next session, two weeks after the change or later.");
@@ -65,18 +67,17 @@ Finding tellNothingJudged(const Telling& telling, const Observation& last) {
 }
 
 void reviewSession(const Telling& telling, const Observation& last, std::vector<Finding>& findings) {
-    const CaseFile& file = telling.files[telling.of];
-    const JudgeOptions& options = *telling.options;
+    const CaseFile& file = telling.book->file(telling.of);
     if (file.doubt) {
         findings.push_back(tellDoubt(telling, *file.doubt));
         return;
     }
-    if (const auto jump = jumpedAhead(telling.animals, telling.files, telling.of, last.on, options)) {
+    if (const auto jump = jumpedAhead(*telling.book, telling.of, last.on)) {
         findings.push_back(tellJump(telling, *jump));
         return;
     }
-    const ThinnessVerdict thinness = judgeThinness(telling.animals, telling.files, telling.of, last.on, options);
-    const LaggingVerdict lagging = judgeLagging(telling.animals, telling.files, telling.of, last.on, options);
+    const ThinnessVerdict thinness = judgeThinness(*telling.book, telling.of, last.on);
+    const LaggingVerdict lagging = judgeLagging(*telling.book, telling.of, last.on);
     if (thinness.thin || thinness.thinner) {
         findings.push_back(tellThinness(telling, thinness));
     }
@@ -88,39 +89,16 @@ void reviewSession(const Telling& telling, const Observation& last, std::vector<
     }
 }
 
-void reviewOne(Telling telling, std::vector<Finding>& findings) {
-    const Observation* last = lastObservation(telling.animal(), telling.on);
-    if (last == nullptr) {
-        return;
-    }
-    if (missedThisSession(telling, *last)) {
-        findings.push_back(tellCannot(
-            telling, "it was not photographed with its tankmates; it was last seen on " + formatDate(last->on) + ".",
-            "Look for it, and photograph it before the next session."));
-    }
-    if (telling.on - last->on <= std::chrono::days(telling.options->group.toldForDays)) {
-        telling.on = last->on;
-        reviewSession(telling, *last, findings);
-    }
-}
-
-/// Most urgent first; of one kind, the largest in standard deviations first.
 int urgency(FindingKind kind) {
-    switch (kind) {
-        case FindingKind::Thin:
-            return 0;
-        case FindingKind::Stalled:
-            return 1;
-        case FindingKind::BehindTankmates:
-            return 2;
-        case FindingKind::GettingThinner:
-            return 3;
-        case FindingKind::MeasureDoubtful:
-            return 4;
-        case FindingKind::CannotTell:
-            return 5;
-    }
-    return 6;
+    constexpr std::array kInOrder{FindingKind::Thin,
+                                  FindingKind::NotFeeding,
+                                  FindingKind::TankLow,
+                                  FindingKind::Stalled,
+                                  FindingKind::BehindTankmates,
+                                  FindingKind::GettingThinner,
+                                  FindingKind::MeasureDoubtful,
+                                  FindingKind::CannotTell};
+    return static_cast<int>(std::find(kInOrder.begin(), kInOrder.end(), kind) - kInOrder.begin());
 }
 
 double weight(const Finding& finding) {
@@ -129,18 +107,45 @@ double weight(const Finding& finding) {
 
 }  // namespace
 
+std::vector<Finding> reviewOne(const Casebook& book, std::size_t of, Date on) {
+    Telling telling{&book, of, on};
+    std::vector<Finding> findings;
+    if (auto refusing = tellNotFeeding(telling)) {
+        findings.push_back(std::move(*refusing));
+    }
+    const Observation* last = lastObservation(telling.animal(), telling.on);
+    if (last == nullptr) {
+        return findings;
+    }
+    if (missedThisSession(telling, *last)) {
+        findings.push_back(tellCannot(
+            telling, "it was not photographed with its tankmates; it was last seen on " + formatDate(last->on) + ".",
+            "Look for it, and photograph it before the next session."));
+    }
+    if (telling.on - last->on <= std::chrono::days(telling.options().group.toldForDays)) {
+        telling.on = last->on;
+        reviewSession(telling, *last, findings);
+    }
+    return findings;
+}
+
 std::vector<Finding> reviewAnimals(std::span<const AnimalHistory> animals, Date on, const JudgeOptions& options) {
-    const std::vector<CaseFile> files = caseFiles(animals, on, options);
+    const Casebook book(animals, on, options);
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < animals.size(); ++i) {
         if (!hasLeft(animals[i], on)) {
-            reviewOne({animals, files, i, on, &options}, findings);
+            auto found = reviewOne(book, i, on);
+            std::move(found.begin(), found.end(), std::back_inserter(findings));
         }
     }
+    sortByUrgency(findings);
+    return findings;
+}
+
+void sortByUrgency(std::vector<Finding>& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
         return urgency(a.kind) != urgency(b.kind) ? urgency(a.kind) < urgency(b.kind) : weight(a) > weight(b);
     });
-    return findings;
 }
 
 }  // namespace ringrule

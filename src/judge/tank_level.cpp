@@ -14,7 +14,7 @@ namespace ringrule {
 
 namespace {
 
-constexpr std::size_t kLeastAnimals = 3;
+constexpr std::size_t kLeastInTank = 3;
 constexpr std::size_t kLeastSessions = 4;  // two that make a past, two that agree
 
 /// A fair observation of an animal of the tank.
@@ -27,15 +27,19 @@ struct TankPoint {
     double sdShared = 0.0;
 };
 
-std::vector<TankPoint> pointsOf(std::span<const AnimalHistory> animals, const std::vector<CaseFile>& files, TankId tank,
-                                Date on, const GroupOptions& options) {
+std::vector<TankPoint> pointsOf(const Casebook& book, TankId tank, Date on) {
+    const GroupOptions& options = book.options().group;
     std::vector<TankPoint> points;
-    for (std::size_t i = 0; i < animals.size(); ++i) {
-        for (const Observation* seen : files[i].sound) {
-            const bool here = seen->on <= on && tankOn(animals[i], seen->on) == tank;
+    for (std::size_t i = 0; i < book.size(); ++i) {
+        const auto& stays = book.animal(i).stays;
+        if (std::none_of(stays.begin(), stays.end(), [tank](const Stay& stay) { return stay.tank == tank; })) {
+            continue;
+        }
+        for (const Observation* seen : book.file(i).sound) {
+            const bool here = seen->on <= on && tankOn(book.animal(i), seen->on) == tank;
             const Estimate shape =
                 difference(logarithm(seen->trunkDepthMm), logarithm(seen->standardLengthMm), SharedPart::Common);
-            if (here && shape.known() && girthFair(animals[i], *seen, options)) {
+            if (here && shape.known() && girthFair(book.animal(i), *seen, options)) {
                 points.push_back({i, seen->on, std::log(seen->standardLengthMm.value),
                                   std::log(seen->trunkDepthMm.value), shape.sdRandom, shape.sdShared});
             }
@@ -114,7 +118,7 @@ SessionChange changeIn(const std::vector<TankPoint>& points, Date session, Date 
         shared = std::max(shared, now.sdShared);
         result.who.push_back(now.animal);
     }
-    if (changes.size() >= kLeastAnimals) {
+    if (changes.size() >= kLeastInTank) {
         const RobustSpread spread = robustSpread(changes);
         const double ofMedian = 1.2533 * std::max(spread.spread, options.thinness.sessionVariation) /
                                 std::sqrt(static_cast<double>(changes.size()));
@@ -136,8 +140,8 @@ Estimate percent(const Estimate& logChange) {
 
 Outcome<TankLevel> tankLevel(std::span<const AnimalHistory> animals, TankId tank, Date on,
                              const JudgeOptions& options) {
-    const std::vector<CaseFile> files = caseFiles(animals, on, options);
-    const std::vector<TankPoint> points = pointsOf(animals, files, tank, on, options.group);
+    const Casebook book(animals, on, options);
+    const std::vector<TankPoint> points = pointsOf(book, tank, on);
     const std::vector<Date> sessions = sessionsOf(points, options.group);
     if (sessions.size() < kLeastSessions) {
         return Refusal{"too-few-sessions", "A tank's own past needs four sessions."};
@@ -159,6 +163,9 @@ Outcome<TankLevel> tankLevel(std::span<const AnimalHistory> animals, TankId tank
     level.conditionChangePercent = percent(now.logChange);
     const auto fell = [](const Estimate& change) { return change.value < -change.u95(); };
     level.low = fell(now.logChange) && fell(earlier.logChange);
+    if (level.low) {
+        level.since = before;
+    }
     const std::string who = std::to_string(level.codes.size()) + " animals (" + listText(level.codes) + ")";
     level.sentence = level.low
                          ? "The whole tank is " + sizeWithInterval(level.conditionChangePercent) +
@@ -171,6 +178,26 @@ Outcome<TankLevel> tankLevel(std::span<const AnimalHistory> animals, TankId tank
                                numberText(level.conditionChangePercent.value + level.conditionChangePercent.u95(), 1) +
                                " %), the middle one of " + who + ".";
     return level;
+}
+
+Finding tankFinding(const TankLevel& level, const std::string& tankCode) {
+    Finding finding;
+    finding.kind = FindingKind::TankLow;
+    finding.tank = level.tank;
+    finding.animalCode = "tank " + tankCode;
+    finding.on = level.on;
+    finding.since = level.since;
+    finding.measure = "condition index of the tank, against its own past";
+    finding.unit = "%";
+    finding.by = level.conditionChangePercent;
+    finding.sentence = level.sentence;
+    finding.otherReasons = {"another box, scale or light in the last two sessions",
+                            "broods or eggs that passed meanwhile", "colder or staler water, a treatment, a move",
+                            "growth that changes shape, where young ones grow up together"};
+    finding.nextStep =
+        "Check the box and photograph a few of them again; look at food, its enrichment and how much each gets, and at "
+        "temperature and salinity. If it stays, or any is listless, call the veterinarian.";
+    return finding;
 }
 
 }  // namespace ringrule

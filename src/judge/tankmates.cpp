@@ -71,6 +71,10 @@ bool likeSex(const AnimalHistory& one, const AnimalHistory& other, Date on, cons
     return age && *age < options.sexCountsFromDays;
 }
 
+bool areTankmates(const AnimalHistory& one, const AnimalHistory& other, Date on, const GroupOptions& options) {
+    return one.animal.species == other.animal.species && likeAge(one, other, on, options);
+}
+
 std::vector<std::size_t> tankmatesOf(std::span<const AnimalHistory> animals, std::size_t of, Date on,
                                      const GroupOptions& options) {
     const AnimalHistory& subject = animals[of];
@@ -78,8 +82,7 @@ std::vector<std::size_t> tankmatesOf(std::span<const AnimalHistory> animals, std
     std::vector<std::size_t> mates;
     for (std::size_t i = 0; tank && i < animals.size(); ++i) {
         const AnimalHistory& other = animals[i];
-        if (i != of && tankOn(other, on) == tank && other.animal.species == subject.animal.species &&
-            likeAge(subject, other, on, options)) {
+        if (i != of && tankOn(other, on) == tank && areTankmates(subject, other, on, options)) {
             mates.push_back(i);
         }
     }

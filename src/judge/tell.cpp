@@ -22,7 +22,7 @@ std::vector<std::string> codesOf(const Telling& telling, const std::vector<std::
     std::vector<std::string> codes;
     codes.reserve(indices.size());
     for (std::size_t i : indices) {
-        codes.push_back(telling.animals[i].animal.code);
+        codes.push_back(telling.book->animal(i).animal.code);
     }
     return codes;
 }

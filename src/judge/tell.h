@@ -2,7 +2,7 @@
 #pragma once
 
 #include <cstddef>
-#include <span>
+#include <optional>
 #include <string>
 
 #include "judge/case_file.h"
@@ -14,13 +14,12 @@ namespace ringrule {
 
 /// What a finding is told from: all animals, and which one it is about.
 struct Telling {
-    std::span<const AnimalHistory> animals;
-    std::span<const CaseFile> files;
+    const Casebook* book = nullptr;
     std::size_t of = 0;
     Date on;
-    const JudgeOptions* options = nullptr;
 
-    [[nodiscard]] const AnimalHistory& animal() const { return animals[of]; }
+    [[nodiscard]] const AnimalHistory& animal() const { return book->animal(of); }
+    [[nodiscard]] const JudgeOptions& options() const { return book->options(); }
 };
 
 /// A finding with its animal, day and kind filled in.
@@ -33,6 +32,9 @@ struct Telling {
 [[nodiscard]] Finding tellDoubt(const Telling& telling, const Doubt& doubt);
 [[nodiscard]] Finding tellJump(const Telling& telling, const Estimate& logExcess);
 [[nodiscard]] Finding tellCannot(const Telling& telling, const std::string& why, const std::string& nextStep);
+
+/// Food refused on days running up to the last note, when that is recent: a finding, or nothing.
+[[nodiscard]] std::optional<Finding> tellNotFeeding(const Telling& telling);
 
 /// Codes of some of the animals.
 [[nodiscard]] std::vector<std::string> codesOf(const Telling& telling, const std::vector<std::size_t>& indices);

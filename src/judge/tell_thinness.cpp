@@ -13,10 +13,10 @@ namespace {
 
 /// A sentence on the belly line when it is hollower than the tankmates' beyond error; a supporting sign only.
 std::string bellyText(const Telling& telling, const ThinnessVerdict& verdict) {
-    const Observation* own = inSession(telling.files[telling.of], telling.on, telling.options->group);
+    const Observation* own = inSession(telling.book->file(telling.of), telling.on, telling.options().group);
     std::vector<double> others;
     for (std::size_t i : verdict.mates) {
-        const Observation* seen = inSession(telling.files[i], telling.on, telling.options->group);
+        const Observation* seen = inSession(telling.book->file(i), telling.on, telling.options().group);
         if (seen != nullptr && seen->bellyHollowPercent.known()) {
             others.push_back(seen->bellyHollowPercent.value);
         }

@@ -4,13 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "judge/gain_comparison.h"
 #include "ringrule/statistics/robust.h"
 
 namespace ringrule {
 
 namespace {
-
-constexpr double kZ95 = 1.959963984540054;
 
 /// Sessions that make a past: one alone may be odd, as one alone flags nothing.
 constexpr std::size_t kLeastPast = 2;
@@ -18,6 +17,7 @@ constexpr std::size_t kLeastPast = 2;
 /// The animal's usual condition before the sessions under judgement.
 struct Past {
     double usual = 0.0;
+    double usualOwn = 0.0;       ///< the same without the tankmates
     double varianceShare = 0.0;  ///< variance of `usual` in units of the within-animal variance; 0 sessions: infinite
     std::size_t sessions = 0;
 };
@@ -25,14 +25,17 @@ struct Past {
 /// Sessions before `end` that are no part of an episode.
 Past pastOf(const std::vector<ConditionPoint>& points, std::size_t end, const std::vector<bool>& inEpisode) {
     std::vector<double> gaps;
+    std::vector<double> own;
     for (std::size_t i = 0; i < end; ++i) {
         if (!inEpisode[i]) {
             gaps.push_back(points[i].gap);
+            own.push_back(points[i].own);
         }
     }
     Past past;
     past.sessions = gaps.size();
     if (!gaps.empty()) {
+        past.usualOwn = median(own);
         // Of two that differ one may be odd; the lower of them claims less of a fall.
         past.usual = gaps.size() == 2 ? std::min(gaps[0], gaps[1]) : median(gaps);
         // A median of three or more costs π/2 of a mean's variance.
@@ -65,7 +68,10 @@ bool pairChanged(const ConditionSeries& series, std::size_t at, const Past& past
     const double mean = 0.5 * (now.gap + before.gap) - past.usual;
     const double alone = series.mates.empty() ? std::max(now.sd, before.sd) : 0.0;
     const double sd = std::hypot(series.within * std::sqrt(0.5 + past.varianceShare), alone);
-    return past.sessions >= kLeastPast && below(now) && below(before) && mean < -sds * sd;
+    // With one tankmate the gap widens by either's doing: most of it must be the animal's own.
+    const double own = 0.5 * (now.own + before.own) - past.usualOwn;
+    const bool itsOwn = series.mates.size() != 1 || own < 0.5 * mean;
+    return past.sessions >= kLeastPast && below(now) && below(before) && mean < -sds * sd && itsOwn;
 }
 
 /// The animal below its tankmates by this many spreads, over the mean of two sessions.
@@ -171,15 +177,14 @@ int urgency(const ThinnessVerdict& verdict) {
 
 }  // namespace
 
-ThinnessVerdict judgeThinness(std::span<const AnimalHistory> animals, std::span<const CaseFile> files, std::size_t of,
-                              Date on, const JudgeOptions& options) {
+ThinnessVerdict judgeThinness(const Casebook& book, std::size_t of, Date on) {
     ThinnessVerdict loudest;
     for (ConditionMeasure measure : {ConditionMeasure::Depth, ConditionMeasure::Width}) {
-        const ConditionSeries series = conditionSeries(animals, files, of, on, measure, options);
+        const ConditionSeries series = conditionSeries(book, of, on, measure);
         if (series.points.empty() || series.points.back().seen->on != on) {
             continue;
         }
-        ThinnessVerdict verdict = walk(series, options);
+        ThinnessVerdict verdict = walk(series, book.options());
         verdict.measure = measure;
         if (urgency(verdict) > urgency(loudest)) {
             loudest = std::move(verdict);

@@ -27,7 +27,6 @@ struct ThinnessVerdict {
 };
 
 /// The verdict on one animal after its session `on`, for the measure that speaks loudest.
-[[nodiscard]] ThinnessVerdict judgeThinness(std::span<const AnimalHistory> animals, std::span<const CaseFile> files,
-                                            std::size_t of, Date on, const JudgeOptions& options);
+[[nodiscard]] ThinnessVerdict judgeThinness(const Casebook& book, std::size_t of, Date on);
 
 }  // namespace ringrule

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/judge/review.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "histories.h"
+#include "ringrule/judge/judge_rules.h"
 #include "ringrule/judge/tankmates.h"
 
 using namespace ringrule;
@@ -16,6 +19,8 @@ TEST_CASE("Every kind of finding has its own stable name") {
     CHECK(findingName(FindingKind::Stalled) == "stalled");
     CHECK(findingName(FindingKind::Thin) == "thin");
     CHECK(findingName(FindingKind::GettingThinner) == "getting-thinner");
+    CHECK(findingName(FindingKind::NotFeeding) == "not-feeding");
+    CHECK(findingName(FindingKind::TankLow) == "tank-low");
     CHECK(findingName(FindingKind::MeasureDoubtful) == "measure-doubtful");
     CHECK(findingName(FindingKind::CannotTell) == "cannot-tell");
 }
@@ -217,4 +222,118 @@ TEST_CASE("No finding names an illness or a cause as certain") {
             CHECK_THAT(finding.sentence, !Contains(word));
         }
     }
+}
+
+namespace {
+
+/// Notes on days before session 5, the last first: 'r' refused, 't' taken, 'b' both, '.' no note.
+AnimalHistory eater(const std::string& daysBack) {
+    AnimalHistory one = group(1, 6).front();
+    for (std::size_t i = 0; i < daysBack.size(); ++i) {
+        const Date on = session(5) - days(static_cast<int>(i));
+        for (const char c : daysBack[i] == 'b' ? std::string("rt") : std::string(1, daysBack[i])) {
+            if (c != '.') {
+                one.feedingNotes.push_back(
+                    {one.animal.id, {}, on, "frozen mysid", c == 'r' ? "refused" : "taken", "", ""});
+            }
+        }
+    }
+    return one;
+}
+
+bool notFeeding(const std::string& daysBack) {
+    const auto found = reviewAnimals(std::vector{eater(daysBack)}, session(5));
+    return std::any_of(found.begin(), found.end(), [](const Finding& f) { return f.kind == FindingKind::NotFeeding; });
+}
+
+}  // namespace
+
+TEST_CASE("Food refused three days running is told, with since when; anything taken ends the run") {
+    CHECK(notFeeding("rrr"));
+    CHECK(notFeeding("rrrt"));
+    CHECK(notFeeding("....rrr"));
+    CHECK_FALSE(notFeeding("rr"));
+    CHECK_FALSE(notFeeding("rrtr"));
+    CHECK_FALSE(notFeeding("rbrr"));
+    CHECK_FALSE(notFeeding("trrr"));
+    CHECK_FALSE(notFeeding("rr.rr"));         // a day without a note: not known to be running
+    CHECK_FALSE(notFeeding("........rrrr"));  // the last note is more than a week old
+    const auto found = reviewAnimals(std::vector{eater("rrrrt")}, session(5));
+    REQUIRE_FALSE(found.empty());
+    const Finding& finding = found.front();
+    CHECK(finding.kind == FindingKind::NotFeeding);
+    CHECK(finding.since == session(5) - days(3));
+    CHECK_THAT(finding.by.value, WithinAbs(4.0, 0.0));
+    CHECK_THAT(finding.sentence, Contains("4 days running") && Contains("frozen mysid"));
+    CHECK_THAT(finding.nextStep, Contains("veterinarian"));
+}
+
+TEST_CASE("With one tankmate, slow growth is told against the own past and that tankmate; never without a past") {
+    auto animals = group(2, 8);
+    double length = animals[0].observations[4].standardLengthMm.value;
+    for (int n = 5; n < 8; ++n) {
+        length += 5.0;  // where 12 were usual
+        setLength(animals[0], n, length);
+    }
+    const auto found = findingsOf(flags(reviewAnimals(animals, session(7))), "A1");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].kind == FindingKind::BehindTankmates);
+    CHECK(found[0].comparedWith == std::vector<std::string>{"A2"});
+    CHECK_THAT(found[0].sentence, Contains("its tankmate A2") && Contains("weakly told"));
+    CHECK(findingsOf(flags(reviewAnimals(animals, session(7))), "A2").empty());
+    for (auto& one : animals) {
+        one.observations.erase(one.observations.begin(), one.observations.begin() + 4);
+    }
+    CHECK(flags(reviewAnimals(animals, session(7))).empty());
+}
+
+TEST_CASE("With one tankmate, thinning is told of the animal that changed, not of the other") {
+    auto animals = group(2, 8);
+    for (int n = 5; n < 8; ++n) {
+        thin(animals[0], n, 1.0 - 0.07 * (n - 4));
+    }
+    const auto found = flags(reviewAnimals(animals, session(7)));
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].animalCode == "A1");
+    CHECK(found[0].kind == FindingKind::GettingThinner);
+    // The other grows fatter meanwhile: the gap widens, but nobody thins.
+    auto fatter = group(2, 8);
+    for (int n = 5; n < 8; ++n) {
+        thin(fatter[1], n, 1.0 + 0.07 * (n - 4));
+    }
+    CHECK(flags(reviewAnimals(fatter, session(7))).empty());
+}
+
+TEST_CASE("Thresholds by name: every one is set and read again, nonsense is refused in words") {
+    JudgeOptions options;
+    for (const Threshold& threshold : thresholds()) {
+        INFO(threshold.name);
+        const double usual = threshold.get(options);
+        CHECK(usual >= threshold.least);
+        CHECK(usual <= threshold.most);
+        CHECK_FALSE(setThreshold(options, threshold.name, threshold.most).has_value());
+        CHECK(threshold.get(options) == threshold.most);
+        CHECK(setThreshold(options, threshold.name, threshold.most + 1.0).has_value());
+        CHECK(threshold.get(options) == threshold.most);
+        CHECK(setThreshold(options, threshold.name, std::nan("")).has_value());
+        CHECK_FALSE(setThreshold(options, threshold.name, usual).has_value());
+    }
+    CHECK_THAT(setThreshold(options, "settle_days", 7.5).value(), Contains("whole number"));
+    CHECK_THAT(setThreshold(options, "settel_days", 7.0).value(), Contains("known"));
+}
+
+TEST_CASE("Each species is judged by its own thresholds") {
+    auto animals = group(7, 7);
+    const double start = animals[3].observations[3].standardLengthMm.value;
+    for (int n = 4; n < 7; ++n) {
+        setLength(animals[3], n, start + 5.0 * (n - 3));
+    }
+    JudgeRules rules;
+    CHECK(flags(reviewAnimals(animals, session(6), rules)).size() == 1);
+    rules.bySpecies["Syngnathus typhle"].lagging.lagSds = 20.0;
+    rules.bySpecies["Syngnathus typhle"].lagging.singleLagSds = 50.0;
+    CHECK(flags(reviewAnimals(animals, session(6), rules)).empty());
+    rules.bySpecies.clear();
+    rules.bySpecies["Hippocampus kuda"].lagging.lagSds = 20.0;
+    CHECK(flags(reviewAnimals(animals, session(6), rules)).size() == 1);
 }

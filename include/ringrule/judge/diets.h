@@ -16,8 +16,8 @@ namespace ringrule {
 
 enum class AfterChange {
     TooEarly,      ///< too few sessions after the change, or a change that cannot yet exceed the error
-    Improved,      ///< better by more than its 95 % interval
-    NoRealChange,  ///< the interval holds zero, and is narrow enough to have shown a change that matters
+    Improved,      ///< better by more than its 95 % interval, tankmates allowed for
+    NoRealChange,  ///< no better: the interval holds zero, and is narrow enough to have shown a change that matters
     Worse,
 };
 
@@ -27,6 +27,9 @@ struct BeforeAfter {
     Estimate after;
     Estimate change;           ///< after − before
     Estimate tankmatesChange;  ///< not known without two tankmates
+    /// The change less what the tankmates' lets expect (difference in differences); its interval holds the errors and
+    /// what growth or depth of a healthy animal varies from session to session. Not known without two tankmates.
+    Estimate beyondTankmates;
     AfterChange verdict = AfterChange::TooEarly;
 };
 

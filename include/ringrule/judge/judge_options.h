@@ -27,6 +27,10 @@ struct GroupOptions {
     /// A session this soon after a change of food is not judged: weaned H. erectus lost weight for 4 to 6 days (Lin et
     /// al. 2009).
     int settleDays = 7;
+    /// Food refused, and nothing taken, on so many noted days running (common practice, no source)…
+    int refusedDays = 3;
+    /// …is told this long after the last note.
+    int refusalToldDays = 7;
     /// Tankmates from which on a robust spread is told; fewer are compared by ratio, and the finding says so.
     int robustFrom = 5;
     int fewFrom = 2;
@@ -42,7 +46,9 @@ struct ThinnessOptions {
     double spreadOfFew = 0.05;
     /// Change from session to session beyond the photos' own scatter (posture, breath, fill of the gut) that is always
     /// allowed for; more when the tankmates show more.
-    double sessionVariation = 0.01;
+    double sessionVariation = 0.015;
+    /// The same with up to four tankmates, who show too little of it.
+    double sessionVariationOfFew = 0.015;
     /// Uncertainty of the allometric slope while the group's lengths are too alike to tell it; it is then taken as 1
     /// (depth in proportion to length). Wild S. floridae show 1.46 (males) and 1.70 (females).
     double slopeSdUntold = 0.5;
@@ -76,9 +82,19 @@ struct LaggingOptions {
     double leastSpread = 0.05;
     /// The same with two to four tankmates.
     double spreadOfFew = 0.10;
-    /// Two intervals between sessions: each behind by more than its own 95 % interval, and both together by this many
-    /// standard deviations.
-    double lagSds = 3.5;
+    /// Spread between healthy animals of growth over the tankmates' growth, for good…
+    double growthSpread = 0.05;
+    /// …and the same anew in each interval between sessions.
+    double monthlySpread = 0.05;
+    /// The longest run of intervals that is looked at for a lag.
+    int longestWindow = 4;
+    /// Two intervals or more: behind by this many standard deviations of a healthy animal's growth…
+    double lagSds = 3.0;
+    double lagSdsOfFew = 2.6;  ///< …with one to four tankmates
+    /// …and by this many already one session ago: one photo never flags.
+    double lagSdsBefore = 0.8;
+    /// A lag of less than this part of the tankmates' growth does not matter.
+    double leastLag = 0.15;
     /// One interval alone, on `singlePhotos` photos: behind by this many standard deviations and by more than this
     /// part.
     double singleLagSds = 5.0;

@@ -16,4 +16,7 @@ namespace ringrule {
 [[nodiscard]] std::vector<Finding> reviewAnimals(std::span<const AnimalHistory> animals, Date on,
                                                  const JudgeOptions& options = {});
 
+/// Sorts findings of one day: the most urgent first, of one kind the largest in standard deviations first.
+void sortByUrgency(std::vector<Finding>& findings);
+
 }  // namespace ringrule

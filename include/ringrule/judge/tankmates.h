@@ -23,6 +23,10 @@ namespace ringrule {
 /// Whether two animals may be compared on girth: not when both sexes are known, differ, and count at that age.
 [[nodiscard]] bool likeSex(const AnimalHistory& one, const AnimalHistory& other, Date on, const GroupOptions& options);
 
+/// Whether two animals that share a tank on a day are tankmates: of the same species and of like age.
+[[nodiscard]] bool areTankmates(const AnimalHistory& one, const AnimalHistory& other, Date on,
+                                const GroupOptions& options = {});
+
 /// Indices of the animals in the same tank on that day, of the same species and of like age; never the animal itself.
 [[nodiscard]] std::vector<std::size_t> tankmatesOf(std::span<const AnimalHistory> animals, std::size_t of, Date on,
                                                    const GroupOptions& options = {});

@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/judge/milestones.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "judge/case_file.h"
+#include "judge/words.h"
+#include "ringrule/growth/forecast.h"
+#include "ringrule/growth/group_growth.h"
+#include "ringrule/judge/tankmates.h"
+
+namespace ringrule {
+
+namespace {
+
+/// Further ahead than this no day is told, whatever the curve says.
+constexpr double kFarthestDays = 36500.0;
+
+/// The day from which an animal's ages count: its hatching or, where that is not known, its first session.
+std::optional<Date> originOf(const AnimalHistory& animal) {
+    if (animal.animal.hatchedOn) {
+        return animal.animal.hatchedOn;
+    }
+    return animal.observations.empty() ? std::nullopt : std::optional<Date>(animal.observations.front().on);
+}
+
+std::optional<Date> dayAt(Date origin, const std::optional<double>& days) {
+    if (!days || !std::isfinite(*days) || std::abs(*days) > kFarthestDays) {
+        return std::nullopt;
+    }
+    return origin + std::chrono::days(static_cast<int>(std::lround(*days)));
+}
+
+std::string whatIsDue(const SpeciesMilestone& milestone) {
+    return milestone.lengthMm ? numberText(*milestone.lengthMm, 0) + " mm" : "day " + numberText(*milestone.ageDays, 0);
+}
+
+std::string intervalText(const MilestoneDate& date) {
+    const std::string from = date.earliest ? formatDate(*date.earliest) : "not told how early";
+    const std::string to = date.latest ? formatDate(*date.latest) : "later than can be told";
+    return date.earliest && date.latest && *date.earliest == *date.latest ? "" : " (" + from + " to " + to + ")";
+}
+
+void byAge(MilestoneDate& date, const AnimalHistory& animal, Date on) {
+    const std::string what = date.animalCode + ", " + date.milestone.name + " at " + whatIsDue(date.milestone);
+    if (!animal.animal.hatchedOn) {
+        date.sentence = what + ": its hatch date is not known.";
+        return;
+    }
+    const double half = 1.959963984540054 * animal.animal.hatchedSdDays;
+    date.told = true;
+    date.earliest = dayAt(*animal.animal.hatchedOn, *date.milestone.ageDays - half);
+    date.expected = dayAt(*animal.animal.hatchedOn, *date.milestone.ageDays);
+    date.latest = dayAt(*animal.animal.hatchedOn, *date.milestone.ageDays + half);
+    date.reached = date.expected && *date.expected <= on;
+    date.sentence = what + ": " + (date.expected ? formatDate(*date.expected) : "") + intervalText(date) +
+                    (date.reached ? ", past." : ", by its age.");
+}
+
+/// Believed lengths of one animal up to the book's day, by days from its origin.
+std::vector<GrowthPoint> pointsOf(const CaseFile& file, Date origin) {
+    std::vector<GrowthPoint> points;
+    for (const Observation* seen : file.sound) {
+        if (seen->standardLengthMm.known()) {
+            points.push_back({static_cast<double>((seen->on - origin).count()), seen->standardLengthMm.value, 1.0});
+        }
+    }
+    return points;
+}
+
+void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const GroupGrowth* group, Date on) {
+    const std::string what = date.animalCode + ", " + date.milestone.name + " at " + whatIsDue(date.milestone);
+    const std::vector<GrowthPoint> points = pointsOf(file, origin);
+    const auto passed = std::find_if(points.begin(), points.end(), [&](const GrowthPoint& point) {
+        return point.lengthMm >= *date.milestone.lengthMm;
+    });
+    if (passed != points.end()) {
+        date.told = true;
+        date.reached = true;
+        date.latest = dayAt(origin, passed->ageDays);
+        date.expected = date.latest;
+        date.earliest = passed == points.begin() ? std::nullopt : dayAt(origin, std::prev(passed)->ageDays);
+        date.sentence = what + ": reached by " + formatDate(*date.latest) + ".";
+        return;
+    }
+    const auto forecast = GrowthForecast::of(points, group, file.history->animal.id.value);
+    const auto when =
+        forecast ? forecast.value().reaching(*date.milestone.lengthMm) : Outcome<WhenReached>(forecast.refusal());
+    if (!when) {
+        date.sentence = what + ": cannot be told yet. " + when.refusal().sentence;
+        return;
+    }
+    date.told = true;
+    date.earliest = dayAt(origin, when.value().earliestDays);
+    date.expected = dayAt(origin, when.value().expectedDays);
+    date.latest = dayAt(origin, when.value().latestDays);
+    date.reached = date.expected && *date.expected <= on;
+    date.sentence = what + ": " + (date.expected ? "about " + formatDate(*date.expected) : "no day can be expected") +
+                    intervalText(date) + ", by " +
+                    (when.value().basis == ForecastBasis::OwnCurve ? "its own growth." : "the growth of its group.");
+}
+
+/// The growth of the animals that share a tank and species, fitted once.
+class Groups {
+public:
+    explicit Groups(const Casebook& book, Date on) : book_(book), on_(on) {}
+
+    const GroupGrowth* of(std::size_t animal) {
+        const auto tank = tankOn(book_.animal(animal), on_);
+        if (!tank) {
+            return nullptr;
+        }
+        const auto key = std::pair(*tank, book_.animal(animal).animal.species);
+        const auto [found, isNew] = fits_.try_emplace(key);
+        if (isNew) {
+            found->second = fit(*tank, key.second);
+        }
+        return found->second ? &*found->second : nullptr;
+    }
+
+private:
+    [[nodiscard]] std::optional<GroupGrowth> fit(TankId tank, const std::string& species) const {
+        std::vector<std::vector<Observation>> seen;
+        std::vector<std::int64_t> keys;
+        for (std::size_t i = 0; i < book_.size(); ++i) {
+            if (tankOn(book_.animal(i), on_) == tank && book_.animal(i).animal.species == species) {
+                std::vector<Observation> sound;
+                for (const Observation* one : book_.file(i).sound) {
+                    sound.push_back(*one);
+                }
+                seen.push_back(std::move(sound));
+                keys.push_back(book_.animal(i).animal.id.value);
+            }
+        }
+        std::vector<GroupMember> members;
+        for (std::size_t i = 0; i < seen.size(); ++i) {
+            members.push_back({keys[i], seen[i]});
+        }
+        const auto lengths = lengthsOf(members, -1);
+        if (!lengths) {
+            return std::nullopt;
+        }
+        auto growth = groupGrowth(lengths.value());
+        return growth ? std::optional(std::move(growth.value())) : std::nullopt;
+    }
+
+    const Casebook& book_;
+    Date on_;
+    std::map<std::pair<TankId, std::string>, std::optional<GroupGrowth>> fits_;
+};
+
+}  // namespace
+
+std::vector<MilestoneDate> milestonesOf(std::span<const AnimalHistory> animals, Date on,
+                                        const std::vector<SpeciesFacts>& species, const JudgeOptions& options) {
+    const Casebook book(animals, on, options);
+    Groups groups(book, on);
+    std::vector<MilestoneDate> dates;
+    for (std::size_t i = 0; i < animals.size(); ++i) {
+        const auto origin = originOf(animals[i]);
+        if (hasLeft(animals[i], on) || !origin) {
+            continue;
+        }
+        for (const SpeciesMilestone& milestone : factsOf(species, animals[i].animal.species).milestones) {
+            MilestoneDate date;
+            date.animal = animals[i].animal.id;
+            date.animalCode = animals[i].animal.code;
+            date.milestone = milestone;
+            if (milestone.lengthMm) {
+                byLength(date, book.file(i), *origin, groups.of(i), on);
+            } else {
+                byAge(date, animals[i], on);
+            }
+            dates.push_back(std::move(date));
+        }
+    }
+    return dates;
+}
+
+}  // namespace ringrule
