@@ -14,19 +14,31 @@ namespace {
 
 struct CreateOptions {
     std::string folder;
+    std::string photos;
     std::string house;
     std::string calibration;
     int jobs = 0;
 };
 
+/// A collection in a folder, or one whose database is on a server.
+Store createAt(const CreateOptions& options) {
+    const bool shared = options.folder.find("://") != std::string::npos;
+    if (!shared && options.photos.empty()) return Store::create(options.folder);
+    if (!shared || options.photos.empty())
+        throw Error(ErrorKind::BadUse,
+                    "a shared collection needs the address of its database and a folder that every workstation sees: "
+                    "ringrule create postgresql://USER@HOST/DATABASE --photos DIR");
+    return Store::createShared(options.folder, options.photos);
+}
+
 ExitStatus create(const CreateOptions& options) {
     if (options.house.empty()) {
-        static_cast<void>(Store::create(options.folder));
+        static_cast<void>(createAt(options));
         std::cout << "A new collection: " << options.folder << '\n';
         return ExitStatus::Done;
     }
     checkHouse(options.house, options.calibration);
-    Store store = Store::create(options.folder);
+    Store store = createAt(options);
     const auto summaries = addHouse(store, options.house, options.calibration, options.jobs, terminalProgress());
     bool troubles = false;
     for (const SessionSummary& summary : summaries) {
@@ -42,7 +54,13 @@ ExitStatus create(const CreateOptions& options) {
 void addCreateCommand(CLI::App& app, Run& chosen) {
     auto options = std::make_shared<CreateOptions>();
     CLI::App* command = app.add_subcommand("create", "Makes a new collection, empty or from a house file");
-    command->add_option("DIR", options->folder, "Folder of the new collection")->required();
+    command
+        ->add_option("DIR", options->folder,
+                     "Folder of the new collection; for one that several workstations share the address of an empty "
+                     "PostgreSQL database, postgresql://USER@HOST/DATABASE")
+        ->required();
+    command->add_option("--photos", options->photos,
+                        "Folder of a shared collection, which every workstation sees: photos, box files, backups");
     CLI::Option* house = command->add_option("--house", options->house, "House file: tanks, diets, animals, sessions");
     CLI::Option* calibration =
         command->add_option("--calibration", options->calibration, "Folder of the box files that the house file names");

@@ -17,6 +17,7 @@ struct SafetyOptions {
     std::string store;
     std::string file;
     std::string folder;
+    std::string photos;
     bool list = false;
     int keep = -1;
 };
@@ -57,7 +58,15 @@ ExitStatus pack(const SafetyOptions& options) {
 }
 
 ExitStatus unpack(const SafetyOptions& options) {
-    openArchive(options.file, options.folder, shown("unpacking"));
+    const bool shared = options.folder.find("://") != std::string::npos;
+    if (shared != !options.photos.empty())
+        throw Error(ErrorKind::BadUse,
+                    "a shared collection needs the address of its database and a folder that every workstation sees: "
+                    "ringrule unpack FILE postgresql://USER@HOST/DATABASE --photos DIR");
+    if (shared)
+        openArchiveShared(options.file, options.folder, options.photos, shown("unpacking"));
+    else
+        openArchive(options.file, options.folder, shown("unpacking"));
     std::cout << "The collection of " << options.file << ": " << options.folder << '\n';
     return ExitStatus::Done;
 }
@@ -103,7 +112,11 @@ void addSafetyCommands(CLI::App& app, Run& chosen) {
     auto opened = std::make_shared<SafetyOptions>();
     CLI::App* opening = app.add_subcommand("unpack", "Makes a collection from an archive");
     opening->add_option("FILE", opened->file, "The archive")->required();
-    opening->add_option("DIR", opened->folder, "Folder of the new collection")->required();
+    opening
+        ->add_option("DIR", opened->folder,
+                     "Folder of the new collection; for a shared one the address of an empty PostgreSQL database")
+        ->required();
+    opening->add_option("--photos", opened->photos, "Folder of a shared collection, which every workstation sees");
     opening->callback([&chosen, opened] { chosen = [opened] { return unpack(*opened); }; });
 }
 

@@ -19,6 +19,8 @@ struct SessionOptions {
     std::string box;
     std::string on;
     std::string keeper;
+    std::string fed;
+    std::string brood;
     int jobs = 0;
 };
 
@@ -33,8 +35,11 @@ ExitStatus addSession(const SessionOptions& options) {
     }
     const Box box = readBox(options.box);
     Store store = Store::open(options.store);
+    SessionNotes notes;
+    if (!options.fed.empty()) notes.fedBefore = options.fed == "yes";
+    if (!options.brood.empty()) notes.brood = BroodId{store.numberOf("brood", options.brood)};
     const SessionSummary summary =
-        addSessionFolder(store, options.folder, session, box, options.jobs, terminalProgress());
+        addSessionFolder(store, options.folder, session, box, options.jobs, terminalProgress(), {}, notes);
     keepBoxFile(store, options.box);
     printTroubles(std::cerr, summary, "ringrule: ");
     printSummary(std::cout, summary);
@@ -60,6 +65,11 @@ void addSessionCommand(CLI::App& app, Run& chosen) {
     command->add_option("--box", options->box, "Box file of the measuring box")->required();
     command->add_option("--on", options->on, "Day of the session, when the photos do not say it");
     command->add_option("--keeper", options->keeper, "Initials of who took the photos");
+    command
+        ->add_option("--fed", options->fed,
+                     "Whether the animals were fed before the photos (yes, no); not told when left out")
+        ->check(CLI::IsMember({"yes", "no"}));
+    command->add_option("--brood", options->brood, "Code of the brood that animals without a card are a sample of");
     command->add_option("--jobs", options->jobs, "Photos measured at a time (0: one for each core)")
         ->check(CLI::Range(0, 1024));
     command->callback([&chosen, options] { chosen = [options] { return addSession(*options); }; });

@@ -23,6 +23,7 @@ std::vector<KeeperAnswer> answers(const Store& store, const WhoOptions& options,
     if (options.question == "due") return told ? whoIsDue(store, on, options.days) : whoIsDue(store, on);
     if (options.question == "unmeasured")
         return told ? whoIsUnmeasured(store, on, options.days) : whoIsUnmeasured(store, on);
+    if (options.question == "follow-up") return whoIsToFollowUp(store, on);
     if (options.question == "refusing") return told ? whoRefuses(store, on, options.days) : whoRefuses(store, on);
     return told ? whoIsOfUnknownSex(store, on, options.days) : whoIsOfUnknownSex(store, on);
 }
@@ -42,14 +43,14 @@ ExitStatus who(const WhoOptions& options) {
 
 void addWhoCommand(CLI::App& app, Run& chosen) {
     auto options = std::make_shared<WhoOptions>();
-    CLI::App* command =
-        app.add_subcommand("who", "Answers what a keeper asks: who is due, unmeasured, refusing, unsexed");
+    CLI::App* command = app.add_subcommand(
+        "who", "Answers what a keeper asks: who is due, unmeasured, refusing, unsexed, to follow up");
     command
         ->add_option("QUESTION", options->question,
                      "due: no photo for 30 days; unmeasured: no length for 42 days; refusing: food refused 3 days "
-                     "running; unsexed: unknown sex at 183 days")
+                     "running; unsexed: unknown sex at 183 days; follow-up: to be looked at again, as decided")
         ->required()
-        ->check(CLI::IsMember({"due", "unmeasured", "refusing", "unsexed"}));
+        ->check(CLI::IsMember({"due", "unmeasured", "refusing", "unsexed", "follow-up"}));
     command->add_option("--store", options->store, "Folder of the collection")->required();
     command->add_option("--on", options->on, "As of this day (today unless told)");
     command->add_option("--days", options->days, "Another number of days")->check(CLI::Range(1, 100000));

@@ -17,6 +17,8 @@
 #include "records/new_folder.h"
 #include "records/opening.h"
 #include "records/photo_files.h"
+#include "records/schema.h"
+#include "records/server_copy.h"
 #include "records/statement.h"
 #include "records/utc_time.h"
 #include "ringrule/error.h"
@@ -27,6 +29,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* kFormat = "ringrule-archive/1";
+constexpr const char* kSpeciesFile = "species.json";  // the collection's own copy of the species' usual values
 constexpr const char* kList = "ringrule-archive.json";
 
 using Writer = std::unique_ptr<archive, int (*)(archive*)>;
@@ -96,6 +99,8 @@ std::map<std::string, Part> partsOf(const Store& store, const fs::path& database
     for (const auto& entry : fs::directory_iterator(store.folder() / "calibration", none))
         if (entry.is_regular_file())
             parts["calibration/" + entry.path().filename().string()] = {entry.path(), contentHashOf(entry.path())};
+    const fs::path species = store.folder() / kSpeciesFile;
+    if (fs::exists(species, none)) parts[kSpeciesFile] = {species, contentHashOf(species)};
     return parts;
 }
 
@@ -109,7 +114,7 @@ std::string listOf(const std::map<std::string, Part>& parts) {
 
 /// Whether a name may be written below the new folder: none that climbs out of it.
 bool safeName(const std::string& name) {
-    if (name == "collection.sqlite" || name == kList) return true;
+    if (name == "collection.sqlite" || name == kSpeciesFile || name == kList) return true;
     for (const std::string folder : {"photos/", "calibration/"}) {
         const std::string rest = name.starts_with(folder) ? name.substr(folder.size()) : "";
         if (!rest.empty() && rest.find('/') == std::string::npos && rest != "." && rest != "..") return true;
@@ -174,15 +179,23 @@ void compareWithList(const fs::path& file, const fs::path& folder) {
     fs::remove(folder / kList);
 }
 
+/// Unpacks into an empty folder and compares with the list.
+void unpackInto(const fs::path& folder, const fs::path& file, const std::function<bool(double)>& progress) {
+    if (!fs::is_regular_file(file)) throw Error(ErrorKind::BadData, "there is no such archive", file.string());
+    fs::create_directories(folder / "photos");
+    fs::create_directories(folder / "calibration");
+    unpackAll(file, folder, progress);
+    compareWithList(file, folder);
+    checkDatabaseFile(databaseOf(folder), Thoroughness::Whole);
+}
+
 }  // namespace
 
 void writeArchive(const Store& store, const fs::path& file, const std::function<bool(double)>& progress) {
     const std::string unfinished = "." + file.filename().string() + ".part-" + std::to_string(::getpid());
     const UnfinishedFile part(file.parent_path() / unfinished);
     const UnfinishedFile copy(file.parent_path() / (unfinished + "-database"));
-    std::string quoted = "'";
-    for (const char c : copy.path().string()) quoted += c == '\'' ? "''" : std::string(1, c);
-    CollectionFile::of(store).run("VACUUM INTO " + quoted + "'");
+    copyToFile(CollectionFile::of(store), copy.path());
     const auto parts = partsOf(store, copy.path());
     {
         const Writer writer(archive_write_new(), archive_write_free);
@@ -207,14 +220,29 @@ void writeArchive(const Store& store, const fs::path& file, const std::function<
 }
 
 void openArchive(const fs::path& file, const fs::path& folder, const std::function<bool(double)>& progress) {
-    if (!fs::is_regular_file(file)) throw Error(ErrorKind::BadData, "there is no such archive", file.string());
     NewFolder fresh(folder);
-    fs::create_directories(fresh.path() / "photos");
-    fs::create_directories(fresh.path() / "calibration");
-    unpackAll(file, fresh.path(), progress);
-    compareWithList(file, fresh.path());
-    checkDatabaseFile(databaseOf(fresh.path()), Thoroughness::Whole);
+    unpackInto(fresh.path(), file, progress);
     fresh.keep();
+}
+
+void openArchiveShared(const fs::path& file, const std::string& addressText, const fs::path& folder,
+                       const std::function<bool(double)>& progress) {
+    const ServerAddress address = readServerAddress(addressText);
+    Database server(address);
+    NewFolder fresh(folder);
+    unpackInto(fresh.path(), file, progress);
+    const fs::path database = databaseOf(fresh.path());
+    {
+        Database older(database, Database::Mode::ReadWrite);
+        older.run("PRAGMA journal_mode = DELETE");
+        migrate(older);
+    }
+    fillServer(server, address, folder, [&] {
+        migrate(server);
+        copyFromFile(database, server);
+        fs::remove(database);
+        fresh.keep();
+    });
 }
 
 }  // namespace ringrule

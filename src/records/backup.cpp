@@ -7,8 +7,12 @@
 #include <unistd.h>
 
 #include "records/backups.h"
+#include "records/collection_place.h"
 #include "records/durable_file.h"
 #include "records/opening.h"
+#include "records/schema.h"
+#include "records/server_copy.h"
+#include "records/server_locks.h"
 #include "records/statement.h"
 #include "records/store_state.h"
 #include "records/utc_time.h"
@@ -35,12 +39,6 @@ int backupsKept(const Database& database) {
     int kept = kBackupsKept;
     std::from_chars(text.data(), text.data() + text.size(), kept);
     return kept;
-}
-
-std::string quoted(const std::string& text) {
-    std::string sql = "'";
-    for (const char c : text) sql += c == '\'' ? "''" : std::string(1, c);
-    return sql + "'";
 }
 
 /// The present moment as part of a file name.
@@ -70,6 +68,10 @@ fs::path findBackup(const fs::path& folder, const std::string& named) {
                 folder.string());
 }
 
+[[noreturn]] void failNotAlone(const std::string& place) {
+    throw Error(ErrorKind::BadStore, "another program has this collection open; close it, then restore", place);
+}
+
 /// Throws when another program has the database open; what was in its log is in the file itself then. A damaged
 /// database cannot tell.
 void mustBeAlone(const fs::path& file) {
@@ -79,11 +81,11 @@ void mustBeAlone(const fs::path& file) {
     } catch (const Error& error) {
         if (std::string(error.what()).find("another program") == std::string::npos) return;
     }
-    throw Error(ErrorKind::BadStore, "another program has this collection open; close it, then restore", file.string());
+    failNotAlone(file.string());
 }
 
-std::vector<std::string> photosMissing(const fs::path& folder) {
-    const Database database(databaseOf(folder), Database::Mode::ReadOnly);
+/// The photos that a collection's database lists and its folder lacks.
+std::vector<std::string> photosMissing(const Database& database, const fs::path& folder) {
     Statement rows(database, "SELECT stored_name FROM photo ORDER BY stored_name");
     rows.run();
     std::vector<std::string> missing;
@@ -114,13 +116,57 @@ fs::path keepReplaced(const fs::path& folder) {
     return kept;
 }
 
+/// Where to restore to: the folder's database may hold nothing any more, so it is not looked into.
+CollectionPlace placeToRestore(const fs::path& where) {
+    if (!isServerAddress(where.string())) return addressedPlace(where);
+    return placeOf(where);
+}
+
+/// The same for a collection on a server: in one transaction, when no other program has it open.
+Restored restoreShared(const CollectionPlace& place, const std::string& named) {
+    Restored restored;
+    restored.backup = findBackup(place.folder, named);
+    checkDatabaseFile(restored.backup, Thoroughness::Whole);
+    const UnfinishedFile fresh(place.folder / (".restored-" + std::to_string(::getpid()) + ".sqlite"));
+    copyWhole(restored.backup, fresh.path());
+    {
+        Database file(fresh.path(), Database::Mode::ReadWrite);
+        file.run("PRAGMA journal_mode = DELETE");
+        migrate(file);
+    }
+    Database server(*place.server);
+    if (server.textOf("SELECT CASE WHEN pg_try_advisory_lock(" + std::to_string(kOpenLock) + ") THEN 1 ELSE 0 END") !=
+        "1")
+        failNotAlone(place.server->text);
+    const int version = schemaVersionOf(server);
+    if (version > currentSchemaVersion()) failNewer(version, place.server->text);
+    if (version > 0) {
+        restored.replaced = backupFolder(place.folder) / ("replaced-" + stamp() + ".sqlite");
+        const UnfinishedFile part(place.folder / (".replaced-" + std::to_string(::getpid()) + ".sqlite"));
+        copyToFile(server, part.path());
+        putInPlace(part.path(), restored.replaced);
+    }
+    migrate(server);
+    server.begin();
+    try {
+        copyFromFile(fresh.path(), server);
+        keepFolder(server, place.folder);
+    } catch (...) {
+        server.rollback();
+        throw;
+    }
+    server.commit();
+    restored.missingPhotos = photosMissing(server, place.folder);
+    return restored;
+}
+
 }  // namespace
 
 fs::path backUpDatabase(Database& database, const fs::path& folder, const std::string& ending) {
     const fs::path backups = backupFolder(folder);
     const fs::path file = backups / (kStart + nowUtc().substr(0, 10) + ending + ".sqlite");
     const UnfinishedFile part(backups / (".backup-" + std::to_string(::getpid()) + ".part"));
-    database.run("VACUUM INTO " + quoted(part.path().string()));
+    copyToFile(database, part.path());
     checkDatabaseFile(part.path(), Thoroughness::Opening);
     putInPlace(part.path(), file);
     if (const int kept = backupsKept(database); kept > 0) removeOldest(folder, kept);
@@ -147,7 +193,8 @@ fs::path backUp(const Store& store) {
     return backUpDatabase(store.state_->database, store.folder(), stamp().substr(10));
 }
 
-std::vector<fs::path> backupsOf(const fs::path& folder) {
+std::vector<fs::path> backupsOf(const fs::path& where) {
+    const fs::path folder = isServerAddress(where.string()) ? placeOf(where).folder : where;
     std::vector<fs::path> files;
     std::error_code none;
     for (const auto& entry : fs::directory_iterator(folder / "backups", none)) {
@@ -158,7 +205,11 @@ std::vector<fs::path> backupsOf(const fs::path& folder) {
     return files;
 }
 
-Restored restoreBackup(const fs::path& folder, const std::string& named) {
+Restored restoreBackup(const fs::path& where, const std::string& named) {
+    std::error_code ignored;
+    if (isServerAddress(where.string()) || fs::exists(where / kAddressFile, ignored))
+        return restoreShared(placeToRestore(where), named);
+    const fs::path& folder = where;
     Restored restored;
     restored.backup = findBackup(folder, named);
     checkDatabaseFile(restored.backup, Thoroughness::Whole);
@@ -167,7 +218,7 @@ Restored restoreBackup(const fs::path& folder, const std::string& named) {
     copyWhole(restored.backup, fresh.path());
     restored.replaced = keepReplaced(folder);
     putInPlace(fresh.path(), databaseOf(folder));
-    restored.missingPhotos = photosMissing(folder);
+    restored.missingPhotos = photosMissing(Database(databaseOf(folder), Database::Mode::ReadOnly), folder);
     return restored;
 }
 

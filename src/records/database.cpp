@@ -3,23 +3,26 @@
 
 #include <atomic>
 #include <cassert>
+#include <mutex>
 
 #include <QFile>
 #include <QSqlQuery>
 #include <QVariant>
 
+#include "records/database_errors.h"
+#include "records/server_locks.h"
 #include "ringrule/error.h"
 
 namespace ringrule {
 namespace {
 
-// Result codes of SQLite's C interface; the driver hands on extended codes, the low byte is the kind.
-constexpr int kBusy = 5;
-constexpr int kReadOnly = 8;
-constexpr int kCorrupt = 11;
-constexpr int kFull = 13;
-constexpr int kConstraint = 19;
-constexpr int kNotADatabase = 26;
+QtMessageHandler otherMessages = nullptr;
+
+/// Qt's driver warns when it cannot tidy up a statement whose transaction or connection was lost: its failure is thrown
+/// as an error already, and a keeper should read one line.
+void withoutTidying(QtMsgType type, const QMessageLogContext& context, const QString& text) {
+    if (!text.startsWith(QStringLiteral("Unable to free statement"))) otherMessages(type, context, text);
+}
 
 QString freshConnectionName() {
     static std::atomic<int> made{0};
@@ -28,7 +31,7 @@ QString freshConnectionName() {
 
 }  // namespace
 
-Database::Database(const std::filesystem::path& file, Mode mode) : name_(freshConnectionName()), file_(file) {
+Database::Database(const std::filesystem::path& file, Mode mode) : name_(freshConnectionName()), place_(file.string()) {
     connection_ = QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), name_);
     connection_.setDatabaseName(QFile::decodeName(file.c_str()));
     // Another workstation's short write is waited for rather than failed on.
@@ -39,7 +42,31 @@ Database::Database(const std::filesystem::path& file, Mode mode) : name_(freshCo
         const std::string why = connection_.lastError().text().toStdString();
         connection_ = QSqlDatabase();
         QSqlDatabase::removeDatabase(name_);
-        throw Error(ErrorKind::BadStore, "the collection's database cannot be opened (" + why + ")", file.string());
+        throw Error(ErrorKind::BadStore, "the collection's database cannot be opened (" + why + ")", place_);
+    }
+}
+
+Database::Database(const ServerAddress& address)
+    : name_(freshConnectionName()), place_(address.text), address_(address) {
+    if (!QSqlDatabase::isDriverAvailable(QStringLiteral("QPSQL"))) {
+        throw Error(ErrorKind::BadStore,
+                    "Qt's driver for PostgreSQL is not installed here; install the package libqt6sql6-psql", place_);
+    }
+    static std::once_flag once;
+    std::call_once(once, [] { otherMessages = qInstallMessageHandler(withoutTidying); });
+    connection_ = QSqlDatabase::addDatabase(QStringLiteral("QPSQL"), name_);
+    connection_.setHostName(QString::fromStdString(address.host));
+    if (address.port > 0) connection_.setPort(address.port);
+    connection_.setUserName(QString::fromStdString(address.user));
+    connection_.setDatabaseName(QString::fromStdString(address.database));
+    connection_.setConnectOptions(QString::fromStdString(address.options));
+    try {
+        open();
+        startSession();
+    } catch (...) {
+        connection_ = QSqlDatabase();
+        QSqlDatabase::removeDatabase(name_);
+        throw;
     }
 }
 
@@ -49,12 +76,45 @@ Database::~Database() {
     QSqlDatabase::removeDatabase(name_);
 }
 
+void Database::open() const {
+    QSqlDatabase connection = connection_;
+    if (!connection.open()) throwConnectError(connection.lastError(), address_);
+}
+
+void Database::startSession() const {
+    for (const char* sql : {
+             "SET client_min_messages = warning",  // libpq would print what is less to standard error
+             "SET search_path = ringrule",
+             "SET extra_float_digits = 3",                        // every digit of a number comes back
+             "SET synchronous_commit = on",                       // a change that is confirmed is on the server's disk
+             "SET lock_timeout = '20s'",                          // another workstation's write is waited for this long
+             "SET idle_in_transaction_session_timeout = '120s'",  // one that fell asleep holds nobody up for ever
+         }) {
+        QSqlQuery query(connection_);
+        if (!query.exec(QString::fromLatin1(sql))) fail(query.lastError());
+    }
+    // Whoever restores a backup waits for no other program to hold this.
+    QSqlQuery query(connection_);
+    if (!query.exec(QStringLiteral("SELECT pg_advisory_lock_shared(%1)").arg(kOpenLock))) fail(query.lastError());
+}
+
+void Database::wake() const {
+    if (!lost_ || depth_ > 0) return;
+    QSqlDatabase connection = connection_;
+    connection.close();
+    open();
+    startSession();
+    lost_ = false;
+}
+
 void Database::run(const std::string& sql) {
+    wake();
     QSqlQuery query(connection_);
     if (!query.exec(QString::fromStdString(sql))) fail(query.lastError());
 }
 
 std::string Database::textOf(const std::string& sql) const {
+    wake();
     QSqlQuery query(connection_);
     if (!query.exec(QString::fromStdString(sql))) fail(query.lastError());
     if (query.next()) return query.value(0).toString().toStdString();
@@ -63,57 +123,66 @@ std::string Database::textOf(const std::string& sql) const {
 }
 
 void Database::begin() {
-    run(depth_ == 0 ? "BEGIN IMMEDIATE" : "SAVEPOINT level_" + std::to_string(depth_));
+    if (depth_ > 0) {
+        run("SAVEPOINT level_" + std::to_string(depth_));
+    } else if (!onServer()) {
+        run("BEGIN IMMEDIATE");
+    } else {
+        // The lock comes first: each statement after it sees what the writer before left behind.
+        run("BEGIN ISOLATION LEVEL READ COMMITTED READ WRITE");
+        try {
+            run("SELECT pg_advisory_xact_lock(" + std::to_string(kWriterLock) + ")");
+        } catch (...) {
+            if (!lost_) QSqlQuery(connection_).exec(QStringLiteral("ROLLBACK"));
+            throw;
+        }
+    }
     ++depth_;
 }
 
 void Database::commit() {
     assert(depth_ > 0);
     try {
-        run(depth_ == 1 ? "COMMIT" : "RELEASE level_" + std::to_string(depth_ - 1));
+        run(depth_ == 1 ? "COMMIT" : "RELEASE SAVEPOINT level_" + std::to_string(depth_ - 1));
         --depth_;
     } catch (...) {
+        const bool unknown = lost_ && depth_ == 1;
         rollback();
-        throw;
+        if (!unknown) throw;
+        throw Error(ErrorKind::BadStore,
+                    "the connection to the database was lost while a change was being confirmed: look whether it is "
+                    "there before you make it again",
+                    place_);
     }
 }
 
 void Database::rollback() noexcept {
     assert(depth_ > 0);
     --depth_;
-    // SQLite may have rolled back by itself (disk full): a second rollback then fails, which is no news.
+    if (lost_) return;  // so is the transaction
+    // The database may have rolled back by itself (disk full): a second rollback then fails, which is no news.
     QSqlQuery query(connection_);
     if (depth_ == 0) {
         query.exec(QStringLiteral("ROLLBACK"));
     } else {
-        query.exec(QStringLiteral("ROLLBACK TO level_%1").arg(depth_));
-        query.exec(QStringLiteral("RELEASE level_%1").arg(depth_));
+        query.exec(QStringLiteral("ROLLBACK TO SAVEPOINT level_%1").arg(depth_));
+        query.exec(QStringLiteral("RELEASE SAVEPOINT level_%1").arg(depth_));
     }
 }
 
+void Database::beginReading() {
+    if (depth_ == 0) run(onServer() ? "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY" : "BEGIN");
+}
+
+void Database::endReading() noexcept {
+    // Nothing was written: what ends a reading cannot lose anything.
+    if (depth_ == 0 && !lost_) QSqlQuery(connection_).exec(QStringLiteral("COMMIT"));
+}
+
 void Database::fail(const QSqlError& error) const {
-    const int code = error.nativeErrorCode().toInt() & 0xff;
-    const std::string file = file_.string();
-    switch (code) {
-        case kFull:
-            throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again", file);
-        case kBusy:
-            throw Error(ErrorKind::BadStore, "another program is writing to this collection; try again in a moment",
-                        file);
-        case kReadOnly:
-            throw Error(ErrorKind::BadStore, "the collection may only be read here; ask for the right to write it",
-                        file);
-        case kCorrupt:
-        case kNotADatabase:
-            throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", file);
-        case kConstraint:
-            if (error.text().contains(QStringLiteral("FOREIGN KEY")))
-                throw Error(ErrorKind::BadData, "other records refer to it, or it refers to one that is not there");
-            throw Error(ErrorKind::BadData, "the collection refused it (" + error.text().toStdString() + ")");
-        default:
-            throw Error(ErrorKind::BadStore, "the collection refused a change (" + error.text().toStdString() + ")",
-                        file);
-    }
+    if (!onServer()) throwSqliteError(error, place_);
+    lost_ = lost_ || isConnectionLost(error);
+    throwServerError(error, place_);
 }
 
 }  // namespace ringrule

@@ -23,7 +23,8 @@ std::string daysAgo(Date on, Date then) {
 std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const std::string& lastDay,
                                         const std::string& seen, const std::string& what) {
     Statement rows(CollectionFile::of(store), "SELECT a.code, a.name, " + lastDay + " AS last FROM animal a WHERE" +
-                                                  kHere + "AND a.id NOT IN (" + seen + ") ORDER BY last, a.code");
+                                                  kHere + "AND a.id NOT IN (" + seen +
+                                                  ") ORDER BY last NULLS FIRST, a.code");
     rows.bind(on).bind(on).bind(on).bind(on - std::chrono::days(days)).bind(on).run();
     std::vector<KeeperAnswer> answers;
     while (rows.next()) {
@@ -78,7 +79,7 @@ std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days)
         "(SELECT max(d) FROM (SELECT s.on_day AS d FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON "
         "s.id = p.session WHERE m.animal = a.id AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL UNION ALL "
         "SELECT on_day FROM hand_measure h WHERE h.animal = a.id AND h.measure IN ('standard_length_mm', "
-        "'height_mm')) WHERE d <= ?)",
+        "'height_mm')) measured WHERE d <= ?)",
         kSeen + " AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL", "measured");
 }
 
@@ -130,6 +131,31 @@ std::vector<KeeperAnswer> whoIsOfUnknownSex(const Store& store, Date on, int day
         answers.push_back(
             {code, name,
              std::string(hatched ? "hatched " : "arrived ") + formatDate(*since) + ", " + daysAgo(on, *since)});
+    }
+    return answers;
+}
+
+std::vector<KeeperAnswer> whoIsToFollowUp(const Store& store, Date on) {
+    Statement rows(CollectionFile::of(store),
+                   "SELECT coalesce(a.code, 'tank ' || t.code), coalesce(a.name, t.name), d.finding, d.decision, "
+                   "d.on_day, d.follow_up_on, d.note FROM finding_decision d LEFT JOIN animal a ON a.id = d.animal "
+                   "LEFT JOIN tank t ON t.id = d.tank WHERE d.follow_up_on <= ? AND d.on_day <= ? AND (a.id IS NULL OR "
+                   "a.gone_on IS NULL OR a.gone_on > ?) AND NOT EXISTS (SELECT 1 FROM finding_decision later WHERE "
+                   "later.finding = d.finding AND (later.animal = d.animal OR later.tank = d.tank) AND later.on_day <= "
+                   "? AND (later.on_day > d.on_day OR (later.on_day = d.on_day AND later.id > d.id))) "
+                   "ORDER BY d.follow_up_on, d.id");
+    rows.bind(on).bind(on).bind(on).bind(on).run();
+    std::vector<KeeperAnswer> answers;
+    while (rows.next()) {
+        KeeperAnswer answer{rows.text(), rows.text(), {}};
+        const std::string finding = rows.text();
+        const std::string decision = rows.text();
+        const std::string decidedOn = rows.text();
+        const Date due = rows.date();
+        const std::string note = rows.text();
+        answer.why = "look again on " + formatDate(due) + (due < on ? " (" + daysAgo(on, due) + ")" : "") + ": " +
+                     finding + ", " + decision + " on " + decidedOn + (note.empty() ? "" : ", " + note);
+        answers.push_back(std::move(answer));
     }
     return answers;
 }

@@ -4,11 +4,13 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <numeric>
 #include <tuple>
 #include <unordered_map>
 
 #include "records/box_standings.h"
 #include "records/polyline_text.h"
+#include "records/record_rows.h"
 #include "ringrule/records/measure_columns.h"
 
 namespace ringrule {
@@ -45,8 +47,8 @@ std::vector<Remark> storedRemarks(std::vector<Remark> remarks) {
 
 std::string insertSql() {
     std::string marks = "?";
-    for (std::size_t i = 1; i < kPlainColumns.size() + 3 * kMeasureColumns.size(); ++i) marks += ", ?";
-    return "INSERT INTO measure (" + columnList("") + ") VALUES (" + marks + ")";
+    for (std::size_t i = 0; i < kPlainColumns.size() + 3 * kMeasureColumns.size(); ++i) marks += ", ?";
+    return "INSERT INTO measure (id, " + columnList("") + ") VALUES (" + marks + ")";
 }
 
 void bindEstimate(Statement& row, const Estimate& estimate) {
@@ -165,6 +167,23 @@ std::vector<StoredMeasure> read(const Database& database, const std::string& con
     return measures;
 }
 
+/// Measures by animal, day, photo and place. Sorted here, for a database that sorts rows of fifty columns takes longer;
+/// and by their places, for a measure is large to move.
+std::vector<StoredMeasure> inOrder(std::vector<StoredMeasure> measures) {
+    std::vector<std::size_t> places(measures.size());
+    std::iota(places.begin(), places.end(), std::size_t{0});
+    std::sort(places.begin(), places.end(), [&](std::size_t i, std::size_t j) {
+        const StoredMeasure& a = measures[i];
+        const StoredMeasure& b = measures[j];
+        return std::tie(*a.animal, a.sessionOn, a.photo, a.animalIndex, a.id) <
+               std::tie(*b.animal, b.sessionOn, b.photo, b.animalIndex, b.id);
+    });
+    std::vector<StoredMeasure> sorted;
+    sorted.reserve(measures.size());
+    for (const std::size_t place : places) sorted.push_back(std::move(measures[place]));
+    return sorted;
+}
+
 }  // namespace
 
 MeasureWriter::MeasureWriter(const Database& database)
@@ -172,11 +191,14 @@ MeasureWriter::MeasureWriter(const Database& database)
       line_(database, "INSERT INTO measure_line (measure, outline_px, spine_px) VALUES (?, ?, ?)"),
       landmark_(database,
                 "INSERT INTO landmark (measure, name, x_px, y_px, sd_along_px, moved_by_hand) "
-                "VALUES (?, ?, ?, ?, ?, ?)") {}
+                "VALUES (?, ?, ?, ?, ?, ?)"),
+      next_(nextNumber(database, "measure")) {}
 
 MeasureId MeasureWriter::add(const StoredMeasure& stored) {
     const Measurement& measurement = stored.measurement;
-    row_.bind(stored.photo)
+    const MeasureId id{next_++};
+    row_.bind(id)
+        .bind(stored.photo)
         .bind(stored.animal)
         .bind(stored.brood)
         .bind(stored.animalIndex)
@@ -197,7 +219,7 @@ MeasureId MeasureWriter::add(const StoredMeasure& stored) {
     }
     row_.bind(stored.landmarks.ventralOnLeft);
     for (const MeasureColumn& column : kMeasureColumns) bindEstimate(row_, measurement.*column.member);
-    const MeasureId id{row_.run().addedRow()};
+    row_.run();
     line_.bind(id).bind(textOfPolyline(stored.outlinePx)).bind(textOfPolyline(stored.spinePx)).run();
     for (const LandmarkColumn& column : kLandmarkColumns) {
         const auto& landmark = stored.landmarks.*column.member;
@@ -226,12 +248,7 @@ std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date fr
     rows.bind(from).bind(to).run();
     std::vector<StoredMeasure> measures;
     while (rows.next()) measures.push_back(readMeasure(rows, standings, remarks));
-    // Sorted here: a database that sorts rows of fifty columns takes longer.
-    std::sort(measures.begin(), measures.end(), [](const StoredMeasure& a, const StoredMeasure& b) {
-        return std::tie(*a.animal, a.sessionOn, a.photo, a.animalIndex, a.id) <
-               std::tie(*b.animal, b.sessionOn, b.photo, b.animalIndex, b.id);
-    });
-    return measures;
+    return inOrder(std::move(measures));
 }
 
 std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database, const std::string& condition,

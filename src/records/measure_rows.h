@@ -10,7 +10,8 @@
 
 namespace ringrule {
 
-/// Writes measures, each a row with its landmarks, inside the caller's transaction; prepared once, run many times.
+/// Writes measures, each a row with its landmarks; prepared once, run many times. Made and used inside one transaction
+/// of the caller's, in which nobody else adds measures.
 class MeasureWriter {
 public:
     explicit MeasureWriter(const Database& database);
@@ -20,6 +21,7 @@ private:
     Statement row_;
     Statement line_;
     Statement landmark_;
+    std::int64_t next_;  ///< number of the next measure
 };
 
 /// The current measures (not those replaced by a correction) for which `condition` on `m` holds, with `value` bound to

@@ -80,6 +80,13 @@ void checkSmallTables(const Database& database, const fs::path& file) {
 
 }  // namespace
 
+void failNewer(int version, const std::string& place) {
+    throw Error(ErrorKind::BadStore,
+                "a newer Ringrule wrote this collection (version " + std::to_string(version) + ", this one reads " +
+                    std::to_string(currentSchemaVersion()) + "); it was left as it is: install the newer Ringrule",
+                place);
+}
+
 fs::path databaseOf(const fs::path& folder) {
     return folder / "collection.sqlite";
 }
@@ -104,12 +111,7 @@ void checkDatabaseFile(const fs::path& file, Thoroughness thoroughness) {
         throw Error(ErrorKind::BadStore, "this database belongs to another program, not to Ringrule", file.string());
     }
     const int version = schemaVersionOf(database);
-    if (version > currentSchemaVersion()) {
-        throw Error(ErrorKind::BadStore,
-                    "a newer Ringrule wrote this collection (version " + std::to_string(version) + ", this one reads " +
-                        std::to_string(currentSchemaVersion()) + "); it was left as it is: install the newer Ringrule",
-                    file.string());
-    }
+    if (version > currentSchemaVersion()) failNewer(version, file.string());
     if (thoroughness == Thoroughness::Opening && fs::file_size(file) > kReadWhole) {
         checkSmallTables(database, file);
         return;

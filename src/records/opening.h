@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 
 namespace ringrule {
 
@@ -13,6 +14,9 @@ enum class Thoroughness {
 /// Looks at a database without changing a byte of it. Throws `Error(BadStore)` when it is no collection, a newer one,
 /// or damaged.
 void checkDatabaseFile(const std::filesystem::path& file, Thoroughness thoroughness);
+
+/// Says that a newer Ringrule wrote the collection at `place`.
+[[noreturn]] void failNewer(int version, const std::string& place);
 
 /// The file of a collection's database.
 [[nodiscard]] std::filesystem::path databaseOf(const std::filesystem::path& folder);

@@ -2,6 +2,7 @@
 #include <fstream>
 
 #include "records/collection_file.h"
+#include "records/collection_place.h"
 #include "records/durable_file.h"
 #include "records/new_folder.h"
 #include "records/record_rows.h"
@@ -39,8 +40,9 @@ Json resourceOf(const RecordKind& kind) {
 }
 
 Json settingsOf(const Database& database) {
-    Statement rows(database, "SELECT key, value FROM meta ORDER BY key");
-    rows.run();
+    // Where a shared collection's folder is concerns its database alone.
+    Statement rows(database, "SELECT key, value FROM meta WHERE key <> ? ORDER BY key");
+    rows.bind(std::string(kFolderSetting)).run();
     Json settings = Json::object();
     while (rows.next()) {
         const std::string key = rows.text();
@@ -84,6 +86,8 @@ void exportPackage(const Store& store, const fs::path& folder, const PackageOpti
     if (options.photos) {
         copyFiles(store.folder() / "photos", fresh.path() / "photos");
         copyFiles(store.folder() / "calibration", fresh.path() / "calibration");
+        const fs::path species = store.folder() / "species.json";
+        if (fs::exists(species)) copyWhole(species, fresh.path() / "species.json");
     }
     fresh.keep();
 }

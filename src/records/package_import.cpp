@@ -10,6 +10,7 @@
 #include "records/photo_files.h"
 #include "records/record_rows.h"
 #include "records/record_values.h"
+#include "records/schema.h"
 #include "records/statement.h"
 #include "records/table_schema.h"
 #include "ringrule/error.h"
@@ -129,6 +130,8 @@ int copyFiles(const Database& database, const fs::path& package, const fs::path&
     std::error_code none;
     for (const auto& entry : fs::directory_iterator(package / "calibration", none))
         if (entry.is_regular_file()) copyWhole(entry.path(), folder / "calibration" / entry.path().filename());
+    const fs::path species = package / "species.json";
+    if (fs::exists(species)) copyWhole(species, folder / "species.json");
     return lacking;
 }
 
@@ -143,10 +146,11 @@ PackageReport importPackage(const fs::path& package, const fs::path& folder) {
         Store store = Store::create(fresh.path());
         Database& database = CollectionFile::of(store);
         store.together([&] {
-            database.run("PRAGMA defer_foreign_keys = ON");
+            checkLinksAtTheEnd(database);
             for (const RecordKind& kind : recordKinds()) report.records += importTable(database, kind, package, codes);
             for (const auto& [name, value] : descriptor["ringrule"]["settings"].items())
-                Statement(database, "INSERT OR REPLACE INTO meta (key, value) VALUES (?, ?)")
+                Statement(database, "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = "
+                                    "excluded.value")
                     .bind(name)
                     .bind(value.get<std::string>())
                     .run();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/record_rows.h"
 
+#include <algorithm>
+
 #include "records/record_values.h"
 #include "ringrule/error.h"
 
@@ -78,10 +80,9 @@ void bindValue(Statement& row, const RecordField& field, const std::string& valu
 
 /// A number that no record of the kind has or ever had: the change log must not mix two records up.
 std::int64_t freshNumber(const Database& database, const RecordKind& kind) {
-    Statement row(database, "SELECT max(coalesce((SELECT max(id) FROM " + kind.table +
-                                "), 0), coalesce((SELECT max(row_id) FROM change_log WHERE kind = ?), 0)) + 1");
-    static_cast<void>(row.bind(kind.name).run().next());
-    return row.number();
+    Statement ever(database, "SELECT coalesce(max(row_id), 0) + 1 FROM change_log WHERE kind = ?");
+    static_cast<void>(ever.bind(kind.name).run().next());
+    return std::max(nextNumber(database, kind.table), ever.number());
 }
 
 std::string insertSql(const RecordKind& kind) {
@@ -99,11 +100,17 @@ std::string insertSql(const RecordKind& kind) {
 
 }  // namespace
 
+std::int64_t nextNumber(const Database& database, const std::string& table) {
+    return std::stoll(database.textOf("SELECT coalesce(max(id), 0) + 1 FROM " + table));
+}
+
 void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
                 const std::function<void(Record&)>& each) {
     const std::string order = kind.numbered ? "t.id" : "t." + kind.fields[0].name + ", t." + kind.fields[1].name;
-    Statement rows(database, "SELECT " + selectList(kind, links) + " FROM " + kind.table + " t" +
-                                 (condition.empty() ? "" : " WHERE " + condition) + " ORDER BY " + order);
+    Statement rows(database,
+                   "SELECT " + selectList(kind, links) + " FROM " + kind.table + " t" +
+                       (condition.empty() ? "" : " WHERE " + condition) + " ORDER BY " + order,
+                   condition.empty() ? Statement::Fetch::RowByRow : Statement::Fetch::AtOnce);
     rows.run();
     while (rows.next()) {
         Record record;

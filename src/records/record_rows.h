@@ -15,8 +15,12 @@ namespace ringrule {
 /// How a link to a record with a code is written: codes are for people and files, numbers for the change log.
 enum class Links { AsCodes, AsNumbers };
 
+/// The number after the last one of a table; inside a transaction nobody else takes it.
+[[nodiscard]] std::int64_t nextNumber(const Database& database, const std::string& table);
+
 /// Calls `each` with every record of a kind for which the SQL `condition` on the table `t` holds (empty: all), in order
-/// of number. Needs no more memory than one record.
+/// of number. Needs no more memory than one record when there is no
+/// condition; `each` must not ask this database anything then.
 void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
                 const std::function<void(Record&)>& each);
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "records/database.h"
@@ -11,7 +12,8 @@ namespace ringrule {
 /// Marks a SQLite file as a Ringrule collection (`PRAGMA application_id`, "RRUL").
 inline constexpr int kApplicationId = 0x5252554c;
 
-/// One step of the schema: the statements that lead from version `to − 1` to `to`. A published step never changes.
+/// One step of the schema: the statements that lead from version `to − 1` to `to`, as SQLite reads them; a server gets
+/// them as `onPostgresql` says. A published step never changes.
 struct Migration {
     int to = 0;
     std::span<const std::string_view> statements;
@@ -22,11 +24,19 @@ struct Migration {
 
 [[nodiscard]] int currentSchemaVersion();
 
-/// The version of a database (`PRAGMA user_version`); 0 for an empty one.
+/// The version of a database: `PRAGMA user_version`, or the one row of `ringrule.schema_version` on a server; 0 for an
+/// empty one.
 [[nodiscard]] int schemaVersionOf(const Database& database);
 
 /// Takes a database through the steps it lacks, each in one transaction together with its version number, so that a
-/// program killed on the way leaves a whole older or newer version.
+/// program killed on the way leaves a whole older or newer version. Two programs may do so at the same time.
 void migrate(Database& database, std::span<const Migration> migrations = schemaMigrations());
+
+/// The same statement for PostgreSQL: types by its names, texts in order of their bytes as SQLite sorts them, links
+/// that may be checked at the end of a transaction.
+[[nodiscard]] std::string onPostgresql(std::string_view statement);
+
+/// Links of the rows that are written from here on are checked when the transaction ends.
+void checkLinksAtTheEnd(Database& database);
 
 }  // namespace ringrule

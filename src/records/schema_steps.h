@@ -9,5 +9,6 @@ namespace ringrule {
 /// The statements of each step of the schema. A published step never changes.
 [[nodiscard]] std::span<const std::string_view> schemaStep1();
 [[nodiscard]] std::span<const std::string_view> schemaStep2();
+[[nodiscard]] std::span<const std::string_view> schemaStep3();
 
 }  // namespace ringrule

@@ -10,9 +10,11 @@
 
 namespace ringrule {
 
-Statement::Statement(const Database& database, const std::string& sql)
+Statement::Statement(const Database& database, const std::string& sql, Fetch fetch)
     : database_(database), query_(database.connection()) {
-    query_.setForwardOnly(true);
+    database.wake();
+    // From a server one row at a time is slower, and bars every other statement until the last row was read.
+    query_.setForwardOnly(!database.onServer() || fetch == Fetch::RowByRow);
     if (!query_.prepare(QString::fromStdString(sql))) database_.fail(query_.lastError());
 }
 
@@ -37,13 +39,18 @@ Statement& Statement::bindNull() {
     return *this;
 }
 
-Statement& Statement::run() {
-    if (!query_.exec()) database_.fail(query_.lastError());
+Statement& Statement::bind(const QVariant& value) {
+    query_.addBindValue(value);
     return *this;
 }
 
-std::int64_t Statement::addedRow() const {
-    return query_.lastInsertId().toLongLong();
+QVariant Statement::value() {
+    return query_.value(column_++);
+}
+
+Statement& Statement::run() {
+    if (!query_.exec()) database_.fail(query_.lastError());
+    return *this;
 }
 
 bool Statement::next() {

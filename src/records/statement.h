@@ -6,6 +6,7 @@
 #include <string>
 
 #include <QSqlQuery>
+#include <QVariant>
 
 #include "records/database.h"
 #include "ringrule/husbandry/records.h"
@@ -15,7 +16,11 @@ namespace ringrule {
 /// A prepared statement: bind from left to right, run, then walk the rows and read their columns from left to right.
 class Statement {
 public:
-    Statement(const Database& database, const std::string& sql);
+    enum class Fetch {
+        AtOnce,   ///< a server sends all rows; other statements may run meanwhile
+        RowByRow  ///< for very many rows: none is kept, and no other statement of this connection may run meanwhile
+    };
+    Statement(const Database& database, const std::string& sql, Fetch fetch = Fetch::AtOnce);
 
     Statement& bind(const std::string& text);
     Statement& bind(std::int64_t number);
@@ -24,7 +29,8 @@ public:
     Statement& bind(int number) { return bind(std::int64_t{number}); }
     Statement& bind(bool yes) { return bind(std::int64_t{yes ? 1 : 0}); }
     Statement& bind(Date date) { return bind(formatDate(date)); }
-    Statement& bind(const char*) = delete;  // would read as bool
+    Statement& bind(const QVariant& value);  ///< as it came from another statement
+    Statement& bind(const char*) = delete;   // would read as bool
     template <class Tag>
     Statement& bind(Id<Tag> id) {
         return bind(id.value);
@@ -36,12 +42,11 @@ public:
 
     /// Runs it; the statement can be bound and run again.
     Statement& run();
-    /// The number of the row just added.
-    [[nodiscard]] std::int64_t addedRow() const;
     [[nodiscard]] int changedRows() const { return query_.numRowsAffected(); }
 
     /// Steps to the next row, if there is one.
     [[nodiscard]] bool next();
+    [[nodiscard]] QVariant value();
     [[nodiscard]] std::string text();
     [[nodiscard]] std::int64_t number();
     [[nodiscard]] int smallNumber() { return static_cast<int>(number()); }

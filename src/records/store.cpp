@@ -2,8 +2,11 @@
 #include "ringrule/records/store.h"
 
 #include "records/backups.h"
+#include "records/collection_place.h"
 #include "records/opening.h"
+#include "records/record_rows.h"
 #include "records/schema.h"
+#include "records/server_copy.h"
 #include "records/statement.h"
 #include "records/store_state.h"
 #include "records/utc_time.h"
@@ -18,6 +21,23 @@ void makeFolder(const fs::path& folder) {
     std::error_code error;
     fs::create_directories(folder, error);
     if (error) throw Error(ErrorKind::BadStore, "the folder cannot be made (" + error.message() + ")", folder.string());
+}
+
+void mustBeFree(const fs::path& folder) {
+    std::error_code ignored;
+    if (!fs::exists(databaseOf(folder), ignored) && !fs::exists(folder / kAddressFile, ignored)) return;
+    throw Error(ErrorKind::BadStore, "a collection is already here; open it, or choose another folder",
+                folder.string());
+}
+
+/// What makes a collection of an empty database, inside the caller's transaction.
+void fill(Database& database) {
+    migrate(database);
+    Statement(database,
+              "INSERT INTO meta VALUES ('format', 'ringrule-collection'), ('created_at', ?), ('created_with', ?)")
+        .bind(nowUtc())
+        .bind(std::string(RINGRULE_VERSION))
+        .run();
 }
 
 void setUp(Database& database) {
@@ -40,13 +60,7 @@ void buildDatabase(const fs::path& file) {
         setUp(database);
         database.begin();
         try {
-            migrate(database);
-            Statement(database,
-                      "INSERT INTO meta VALUES ('format', 'ringrule-collection'), ('created_at', ?), "
-                      "('created_with', ?)")
-                .bind(nowUtc())
-                .bind(std::string(RINGRULE_VERSION))
-                .run();
+            fill(database);
         } catch (...) {
             database.rollback();
             throw;
@@ -59,10 +73,18 @@ void buildDatabase(const fs::path& file) {
     fs::rename(unfinished, file);
 }
 
+/// A program of an older version must not write to what another one brought up to date meanwhile.
+void mustBeCurrent(const Database& database, const fs::path& folder) {
+    const int version = schemaVersionOf(database);
+    if (version > currentSchemaVersion()) failNewer(version, folder.string());
+}
+
 }  // namespace
 
 void logChange(Database& database, const Change& change) {
-    Statement(database, "INSERT INTO change_log (at, who, what, subject, before, after) VALUES (?, ?, ?, ?, ?, ?)")
+    Statement(database,
+              "INSERT INTO change_log (id, at, who, what, subject, before, after) VALUES (?, ?, ?, ?, ?, ?, ?)")
+        .bind(nextNumber(database, "change_log"))
         .bind(nowUtc())
         .bind(change.who)
         .bind(change.what)
@@ -78,22 +100,34 @@ Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;
 
 Store Store::create(const fs::path& folder) {
-    if (fs::exists(databaseOf(folder))) {
-        throw Error(ErrorKind::BadStore, "a collection is already here; open it, or choose another folder",
-                    folder.string());
-    }
+    mustBeFree(folder);
     makeFolder(folder / "photos");
     makeFolder(folder / "calibration");
     buildDatabase(databaseOf(folder));
     return open(folder);
 }
 
-Store Store::open(const fs::path& folder) {
-    mustBeCollection(folder);
-    const fs::path file = databaseOf(folder);
-    checkDatabaseFile(file, Thoroughness::Opening);
-    auto state = std::make_unique<State>(folder, file);
-    setUp(state->database);
+Store Store::createShared(const std::string& addressText, const fs::path& folder) {
+    const ServerAddress address = readServerAddress(addressText);
+    mustBeFree(folder);
+    {
+        Database database(address);
+        makeFolder(folder / "photos");
+        makeFolder(folder / "calibration");
+        fillServer(database, address, folder, [&] { fill(database); });
+    }
+    return open(folder);
+}
+
+Store Store::open(const fs::path& where) {
+    const CollectionPlace place = placeOf(where);
+    const fs::path& folder = place.folder;
+    if (!place.server) checkDatabaseFile(databaseOf(folder), Thoroughness::Opening);
+    auto state = std::make_unique<State>(place);
+    if (place.server)
+        checkServer(state->database, *place.server);
+    else
+        setUp(state->database);
     if (const int version = schemaVersionOf(state->database); version < currentSchemaVersion()) {
         backUpDatabase(state->database, folder, "-version-" + std::to_string(version));
         migrate(state->database);
@@ -125,21 +159,23 @@ std::vector<Change> Store::changes() const {
 void Store::begin() {
     // The first change of a day is made on top of a copy of what was there before.
     if (state_->database.depth() == 0) backUpOnceADay(state_->database, state_->folder, state_->backedUpOn);
+    const bool outermost = state_->database.depth() == 0;
     state_->database.begin();
+    try {
+        if (outermost) mustBeCurrent(state_->database, state_->folder);
+    } catch (...) {
+        state_->database.rollback();
+        throw;
+    }
     state_->copied.emplace_back();
 }
 
 void Store::beginReading() const {
-    if (state_->database.depth() == 0) state_->database.run("BEGIN");
+    state_->database.beginReading();
 }
 
 void Store::endReading() const noexcept {
-    if (state_->database.depth() != 0) return;
-    try {
-        state_->database.run("COMMIT");
-    } catch (const Error&) {
-        // Nothing was written: what ends a reading cannot lose anything.
-    }
+    state_->database.endReading();
 }
 
 void Store::commit() {
@@ -148,7 +184,10 @@ void Store::commit() {
     try {
         state_->database.commit();
     } catch (...) {
-        for (const fs::path& photo : copied) fs::remove(photo);
+        // When the server went away the change may have been confirmed there: then its photos must stay.
+        if (!state_->database.lost()) {
+            for (const fs::path& photo : copied) fs::remove(photo);
+        }
         throw;
     }
     if (!state_->copied.empty()) {
@@ -158,10 +197,13 @@ void Store::commit() {
 }
 
 void Store::rollback() {
-    state_->database.rollback();
+    // While nobody else writes: another program may be about to add the same photo.
     std::error_code ignored;
-    for (const fs::path& photo : state_->copied.back()) fs::remove(photo, ignored);
+    if (!state_->database.lost()) {
+        for (const fs::path& photo : state_->copied.back()) fs::remove(photo, ignored);
+    }
     state_->copied.pop_back();
+    state_->database.rollback();
 }
 
 }  // namespace ringrule

@@ -29,6 +29,7 @@ std::vector<T> readAll(const Database& database, const char* kind, const std::st
     eachRecord(database, recordKind(kind), Links::AsNumbers, condition, [&](const Record& record) {
         all.push_back(structOf<T>(record));
         if constexpr (requires(T & one) { one.id.value; }) all.back().id.value = record.id;
+        if constexpr (requires(T & one) { one.number; }) all.back().number = record.id;
         if constexpr (requires(T & one) { one.version; }) all.back().version = record.version;
     });
     return all;
@@ -93,8 +94,8 @@ void Store::addWaterReading(const WaterReading& reading) {
 void Store::addTreatment(const Treatment& treatment) {
     addRow("treatment", recordOf(treatment).values);
 }
-void Store::addDecision(const Decision& decision) {
-    addRow("decision", recordOf(decision).values);
+std::int64_t Store::addDecision(const Decision& decision) {
+    return addRow("decision", recordOf(decision).values);
 }
 void Store::addHandMeasure(const HandMeasure& measure) {
     addRow("hand-measure", recordOf(measure).values);
@@ -182,8 +183,20 @@ std::vector<Treatment> Store::treatments() const {
     return all;
 }
 
+std::vector<Decision> Store::decisions() const {
+    auto all = readAll<Decision>(state_->database, "decision");
+    inOrderOfDay(all);
+    return all;
+}
+
 std::vector<Decision> Store::decisions(AnimalId animal) const {
     auto all = readAll<Decision>(state_->database, "decision", of("animal", animal.value));
+    inOrderOfDay(all);
+    return all;
+}
+
+std::vector<HandMeasure> Store::handMeasures() const {
+    auto all = readAll<HandMeasure>(state_->database, "hand-measure");
     inOrderOfDay(all);
     return all;
 }

@@ -3,6 +3,7 @@
 #include <cctype>
 
 #include "records/photo_files.h"
+#include "records/record_rows.h"
 #include "records/statement.h"
 #include "records/store_state.h"
 #include "ringrule/error.h"
@@ -63,21 +64,21 @@ PhotoId Store::addPhoto(const StoredPhoto& photo, const fs::path& original) {
         const fs::path target = state_->folder / "photos" / (duplicate ? known.text() : name);
         if (keepOriginal(original, target, hash)) state_->copied.back().push_back(target);
         if (duplicate) return;
-        id.value =
-            Statement(state_->database,
-                      "INSERT INTO photo (session, content_hash, stored_name, original_name, taken_at, width_px, "
-                      "height_px, view, fed_before) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
-                .bind(photo.session)
-                .bind(hash)
-                .bind(name)
-                .bind(photo.originalName.empty() ? original.filename().string() : photo.originalName)
-                .bind(photo.takenAt)
-                .bind(photo.widthPx)
-                .bind(photo.heightPx)
-                .bind(std::string(viewName(photo.view)))
-                .bind(photo.fedBefore)
-                .run()
-                .addedRow();
+        id.value = nextNumber(state_->database, "photo");
+        Statement(state_->database,
+                  "INSERT INTO photo (id, session, content_hash, stored_name, original_name, taken_at, width_px, "
+                  "height_px, view, fed_before) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .bind(id)
+            .bind(photo.session)
+            .bind(hash)
+            .bind(name)
+            .bind(photo.originalName.empty() ? original.filename().string() : photo.originalName)
+            .bind(photo.takenAt)
+            .bind(photo.widthPx)
+            .bind(photo.heightPx)
+            .bind(std::string(viewName(photo.view)))
+            .bind(photo.fedBefore)
+            .run();
     });
     return id;
 }

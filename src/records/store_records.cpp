@@ -137,7 +137,8 @@ std::optional<std::string> Store::setting(const std::string& name) const {
 void Store::set(const std::string& name, const std::string& value) {
     together([&] {
         const std::string before = setting(name).value_or("");
-        Statement(state_->database, "INSERT OR REPLACE INTO meta (key, value) VALUES (?, ?)")
+        Statement(state_->database,
+                  "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value")
             .bind(name)
             .bind(value)
             .run();

@@ -5,14 +5,14 @@
 #include <string>
 #include <vector>
 
+#include "records/collection_place.h"
 #include "records/database.h"
 #include "ringrule/records/store.h"
 
 namespace ringrule {
 
 struct Store::State {
-    State(std::filesystem::path folderPath, const std::filesystem::path& file)
-        : folder(std::move(folderPath)), database(file, Database::Mode::ReadWrite) {}
+    explicit State(const CollectionPlace& place) : folder(place.folder), database(databaseAt(place)) {}
 
     std::filesystem::path folder;
     Database database;

@@ -181,9 +181,13 @@ void visitFields(V&& visit, T& treatment) {
 template <class V, Either<Decision> T>
 void visitFields(V&& visit, T& decision) {
     visit("animal", decision.animal);
+    visit("tank", decision.tank);
     visit("on_day", decision.on);
     visit("finding", decision.finding);
+    visit("finding_on", decision.findingOn);
+    visit("finding_text", decision.findingText);
     visit("decision", decision.decision);
+    visit("follow_up_on", decision.followUpOn);
     visit("keeper", decision.keeper);
     visit("note", decision.note);
 }
@@ -233,6 +237,9 @@ void visitFields(V&& visit, T& check) {
     visit("photo_hash", check.photoHash);
     visit("box_fingerprint", check.boxFingerprint);
     visit("true_within", check.trueWithin);
+    visit("camera_make", check.cameraMake);
+    visit("camera_model", check.cameraModel);
+    visit("focal_length_mm", check.focalLengthMm);
 }
 
 /// The record that a struct says; links as numbers.

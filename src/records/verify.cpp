@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <map>
 
+#include "records/collection_place.h"
 #include "records/opening.h"
 #include "records/photo_files.h"
 #include "records/statement.h"
 #include "ringrule/error.h"
+#include "ringrule/records/record_kind.h"
 
 namespace ringrule {
 namespace {
@@ -15,8 +17,7 @@ namespace {
 namespace fs = std::filesystem;
 
 /// The hash of each original by the name of its file.
-std::map<std::string, std::string> hashesOf(const fs::path& folder) {
-    const Database database(databaseOf(folder), Database::Mode::ReadOnly);
+std::map<std::string, std::string> hashesOf(const Database& database) {
     Statement rows(database, "SELECT stored_name, content_hash FROM photo");
     rows.run();
     std::map<std::string, std::string> hashes;
@@ -41,12 +42,24 @@ void checkOriginal(const fs::path& file, const std::string& hash, Verification& 
     }
 }
 
+/// Reads every row: a page that the server finds damaged is told. Links are the server's to keep.
+void readWhole(const Database& server) {
+    for (const RecordKind& kind : recordKinds())
+        static_cast<void>(server.textOf("SELECT sum(length(CAST(t AS TEXT))) FROM " + kind.table + " t"));
+}
+
 }  // namespace
 
-Verification verifyCollection(const fs::path& folder, const std::function<bool(double)>& progress) {
-    mustBeCollection(folder);
-    checkDatabaseFile(databaseOf(folder), Thoroughness::Whole);
-    const auto hashes = hashesOf(folder);
+Verification verifyCollection(const fs::path& where, const std::function<bool(double)>& progress) {
+    const CollectionPlace place = placeOf(where);
+    const fs::path& folder = place.folder;
+    if (!place.server) checkDatabaseFile(databaseOf(folder), Thoroughness::Whole);
+    const Database database = databaseAt(place, Database::Mode::ReadOnly);
+    if (place.server) {
+        checkServer(database, *place.server);
+        readWhole(database);
+    }
+    const auto hashes = hashesOf(database);
     Verification found;
     for (const auto& [name, hash] : hashes) {
         if (progress && !progress(static_cast<double>(found.photos) / static_cast<double>(hashes.size())))

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <map>
 
 #include "ringrule/measure/repeats.h"
@@ -34,6 +35,32 @@ Observation observationOn(Date on, const AnimalHistory& history, const std::vect
     return seen;
 }
 
+/// Half-widths of the 95 % interval of a length by hand whose own is not known: 3 %, and 1 mm at least. Common
+/// practice, no source: a ruler beside a live animal, its body not quite straight.
+constexpr double kHandU95Relative = 0.03;
+constexpr double kHandU95Mm = 1.0;
+
+Estimate lengthByHand(const HandMeasure& measure) {
+    const double u95 = measure.u95.value_or(std::max(kHandU95Mm, kHandU95Relative * measure.value));
+    return {measure.value, u95 / 1.959963984540054, 0.0};
+}
+
+/// Adds the lengths that were taken by hand on days without photos that count; the last one of a day counts. Depth and
+/// girth by hand are another thing than those seen in a photo and are not judged beside them.
+void addLengthsByHand(std::map<Date, Observation>& days, const std::vector<HandMeasure>& measures,
+                      const Animal& animal) {
+    std::map<Date, Estimate> lengths;
+    for (const HandMeasure& measure : measures)
+        if (measure.measure == "standard_length_mm" && measure.value > 0.0) lengths[measure.on] = lengthByHand(measure);
+    for (const auto& [on, length] : lengths) {
+        if (days.contains(on)) continue;
+        Observation& seen = days[on];
+        seen.on = on;
+        if (animal.hatchedOn) seen.ageDays = static_cast<double>((on - *animal.hatchedOn).count());
+        seen.standardLengthMm = length;
+    }
+}
+
 template <class Spell>
 std::map<AnimalId, std::vector<Spell>> byAnimal(const std::vector<Spell>& all) {
     std::map<AnimalId, std::vector<Spell>> sorted;
@@ -53,6 +80,7 @@ std::vector<AnimalHistory> historiesFromStore(const Store& store) {
     auto stays = byAnimal(store.stays());
     auto dietSpells = byAnimal(store.dietSpells());
     auto states = byAnimal(store.states());
+    auto byHand = byAnimal(store.handMeasures());
     std::map<AnimalId, std::map<Date, std::vector<Measurement>>> photos;
     for (StoredMeasure& stored : store.measuresBetween(kFirstDay, kLastDay))
         photos[*stored.animal][stored.sessionOn].push_back(std::move(stored.measurement));
@@ -63,8 +91,10 @@ std::vector<AnimalHistory> historiesFromStore(const Store& store) {
         history.stays = ofAnimal(stays, animal.id);
         history.dietSpells = ofAnimal(dietSpells, animal.id);
         history.states = ofAnimal(states, animal.id);
-        for (const auto& [on, ofDay] : ofAnimal(photos, animal.id))
-            history.observations.push_back(observationOn(on, history, ofDay));
+        std::map<Date, Observation> days;
+        for (const auto& [on, ofDay] : ofAnimal(photos, animal.id)) days[on] = observationOn(on, history, ofDay);
+        addLengthsByHand(days, ofAnimal(byHand, animal.id), animal);
+        for (auto& [on, seen] : days) history.observations.push_back(std::move(seen));
         histories.push_back(std::move(history));
     }
     return histories;

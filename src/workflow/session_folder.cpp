@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <array>
+#include <cerrno>
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <system_error>
 
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
@@ -69,8 +71,8 @@ Session settled(Session session, const std::vector<PhotoResult>& results, const 
 class SessionWriter {
 public:
     SessionWriter(Store& store, const Session& session, const Cards& cards, const fs::path& folder,
-                  SessionSummary& summary)
-        : store_(store), session_(session), cards_(cards), folder_(folder), summary_(summary) {}
+                  const SessionNotes& notes, SessionSummary& summary)
+        : store_(store), session_(session), cards_(cards), folder_(folder), notes_(notes), summary_(summary) {}
 
     void add(const PhotoResult& result) {
         ++summary_.photos;
@@ -116,6 +118,7 @@ private:
         photo.widthPx = reading.widthPx;
         photo.heightPx = reading.heightPx;
         photo.view = reading.view;
+        photo.fedBefore = notes_.fedBefore;
         return photo;
     }
 
@@ -134,6 +137,7 @@ private:
             StoredMeasure stored;
             stored.photo = photo;
             stored.animal = ownerOf(animal.card);
+            if (!animal.card) stored.brood = notes_.brood;
             stored.animalIndex = animal.index;
             stored.card = animal.card;
             stored.boxName = reading.boxName;
@@ -170,6 +174,7 @@ private:
     const Session& session_;
     const Cards& cards_;
     const fs::path& folder_;
+    const SessionNotes& notes_;
     SessionSummary& summary_;
     std::string name_;
 };
@@ -179,10 +184,17 @@ std::string contentOf(const fs::path& file) {
     return {std::istreambuf_iterator<char>(in), {}};
 }
 
+[[noreturn]] void failKeeping(const std::error_code& error, const fs::path& path) {
+    if (error == std::errc::no_space_on_device)
+        throw Error(ErrorKind::NoSpace, "the disk is full: the box file was not kept; make room and try again",
+                    path.string());
+    throw Error(ErrorKind::BadStore, "the box file cannot be kept (" + error.message() + ")", path.string());
+}
+
 }  // namespace
 
 SessionSummary addSessionFolder(Store& store, const fs::path& folder, const Session& session, const Box& box, int jobs,
-                                const Progress& progress, const OnResult& onResult) {
+                                const Progress& progress, const OnResult& onResult, const SessionNotes& notes) {
     const std::vector<PhotoTask> tasks = photosOfFolder(folder);
     const Cards cards = cardsOf(store);
     PhotoOptions options;
@@ -201,7 +213,7 @@ SessionSummary addSessionFolder(Store& store, const fs::path& folder, const Sess
         settledSession.id = store.addSession(settledSession);
         summary.session = settledSession.id;
         if (emptyBox) keepEmptyBoxPhoto(store, summary.session, *emptyBox);
-        SessionWriter writer(store, settledSession, cards, folder, summary);
+        SessionWriter writer(store, settledSession, cards, folder, notes, summary);
         for (const PhotoResult& result : results) writer.add(result);
         if (store.photos(summary.session).empty()) {
             throw Error(ErrorKind::BadUse, "every photo of this folder is already in the collection", folder.string());
@@ -214,15 +226,27 @@ void keepBoxFile(const Store& store, const fs::path& boxFile) {
     const fs::path folder = store.folder() / "calibration";
     std::error_code error;
     fs::create_directories(folder, error);
+    if (error) failKeeping(error, folder);
     const std::string content = contentOf(boxFile);
     fs::path target = folder / boxFile.filename();
     for (int number = 2; fs::exists(target); ++number) {
         if (contentOf(target) == content) return;
         target = folder / (boxFile.stem().string() + "-" + std::to_string(number) + boxFile.extension().string());
     }
-    if (!error) fs::copy_file(boxFile, target, error);
-    if (error)
-        throw Error(ErrorKind::BadStore, "the box file cannot be kept (" + error.message() + ")", target.string());
+    // Written under another name first, so that a full disk leaves no half of it.
+    fs::path part = target;
+    part += ".part";
+    errno = 0;
+    std::ofstream out(part, std::ios::binary);
+    out << content;
+    out.close();
+    if (!out) {
+        error = std::error_code(errno, std::generic_category());
+        fs::remove(part);
+        failKeeping(error, target);
+    }
+    fs::rename(part, target, error);
+    if (error) failKeeping(error, target);
 }
 
 }  // namespace ringrule

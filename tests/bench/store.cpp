@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How long a large collection takes to open and to read. Makes one in FOLDER unless it is there already: 10,000
 // animals, 1,000 sessions over ten years, 200,000 photo rows, 1,000,000 measures with four landmarks each and short
-// outlines.
+// outlines. With an ADDRESS the same rows are put into that empty PostgreSQL database, and read again there.
 #include <algorithm>
 #include <chrono>
 #include <ctime>
 #include <iostream>
 #include <map>
 
+#include "records/collection_place.h"
 #include "records/database.h"
+#include "records/schema.h"
+#include "records/server_copy.h"
 #include "ringrule/measure/repeats.h"
 #include "ringrule/records/keeper_questions.h"
 #include "ringrule/records/measure_columns.h"
@@ -79,7 +82,8 @@ void time(const char* what, double target, Body&& body) {
     }
     std::sort(ms.begin(), ms.end());
     std::sort(processor.begin(), processor.end());
-    std::cout << what << ": " << ms[2] << " ms, processor " << processor[2] << " ms (asked for under " << target << ")" << std::endl;
+    std::cout << what << ": " << ms[2] << " ms, processor " << processor[2] << " ms (asked for under " << target << ")"
+              << std::endl;
 }
 
 /// Each animal's sessions of a year, photos combined.
@@ -99,25 +103,48 @@ std::size_t yearsReview(const Store& store) {
     return sessions;
 }
 
+/// `slower`: how many times as long as on SQLite it may take.
+void measure(const std::filesystem::path& folder, double slower) {
+    time("opening", slower * 500, [&] { static_cast<void>(Store::open(folder)); });
+    const Store store = Store::open(folder);
+    time("one animal's history", slower * 20, [&] { return store.measuresOfAnimal(AnimalId{4711}).size(); });
+    const auto sessions = store.sessions();
+    const SessionId session = sessions.at(sessions.size() / 2).id;
+    time("a session's photos", slower * 50, [&] { return store.photos(session).size(); });
+    time("a session's photos and their measures", slower * 50, [&] { return store.measuresOfSession(session).size(); });
+    time("a year's measures, combined", slower * 1000, [&] { return yearsReview(store); });
+    time("all animals", slower * 50, [&] { return store.animals().size(); });
+    time("who is due", slower * 1000, [&] { return whoIsDue(store, *parseDate("2030-12-31")).size(); });
+}
+
+/// Puts the rows of a collection into an empty database on a server; its folder is `folder`.
+void share(const std::filesystem::path& from, const ServerAddress& address, const std::filesystem::path& folder) {
+    std::cerr << "putting it into a server's database …\n";
+    std::filesystem::create_directories(folder);
+    Database server(address);
+    fillServer(server, address, folder, [&] {
+        migrate(server);
+        copyFromFile(from / "collection.sqlite", server);
+    });
+    server.run("VACUUM ANALYZE");  // as the server does by itself in time
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
-    if (argc != 2) {
-        std::cerr << "use: bench_store FOLDER\n";
+    if (argc != 2 && argc != 3) {
+        std::cerr << "use: bench_store FOLDER [ADDRESS]\n";
         return 2;
     }
     const std::filesystem::path folder = argv[1];
     if (!std::filesystem::exists(folder / "collection.sqlite")) make(folder);
     std::cout << "collection.sqlite: " << std::filesystem::file_size(folder / "collection.sqlite") / 1000000 << " MB\n";
-    time("opening", 500, [&] { static_cast<void>(Store::open(folder)); });
-    const Store store = Store::open(folder);
-    time("one animal's history", 20, [&] { return store.measuresOfAnimal(AnimalId{4711}).size(); });
-    const auto sessions = store.sessions();
-    const SessionId session = sessions.at(sessions.size() / 2).id;
-    time("a session's photos", 50, [&] { return store.photos(session).size(); });
-    time("a session's photos and their measures", 50, [&] { return store.measuresOfSession(session).size(); });
-    time("a year's measures, combined", 1000, [&] { return yearsReview(store); });
-    time("all animals", 50, [&] { return store.animals().size(); });
-    time("who is due", 1000, [&] { return whoIsDue(store, *parseDate("2030-12-31")).size(); });
+    measure(folder, 1);
+    if (argc == 2) return 0;
+    const ServerAddress address = readServerAddress(argv[2]);
+    const std::filesystem::path shared = folder.string() + "-shared";
+    share(folder, address, shared);
+    std::cout << "the same on PostgreSQL\n";
+    measure(shared, 3);
     return 0;
 }

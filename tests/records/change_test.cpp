@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "../scratch_folder.h"
+#include "either_store.h"
 #include "sample_records.h"
 
 using namespace ringrule;
@@ -11,7 +12,7 @@ namespace {
 
 struct House {
     ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     AnimalId animal = store.addAnimal(sample::animal());
 
     [[nodiscard]] std::int64_t lastChange() const { return store.changes().back().id; }
@@ -31,7 +32,7 @@ RecordValues feeding(const std::string& outcome = "refused") {
 
 }  // namespace
 
-TEST_CASE("a record is added, changed and removed, and each is taken back") {
+TEST_CASE("a record is added, changed and removed, and each is taken back", "[either]") {
     House house;
     house.store.setKeeper("K1");
     const std::int64_t id = house.store.addRecord("feeding", feeding());
@@ -54,7 +55,7 @@ TEST_CASE("a record is added, changed and removed, and each is taken back") {
     CHECK(house.store.record("feeding", id)->text("outcome") == "taken");
 }
 
-TEST_CASE("an undo is refused when the record was changed again since") {
+TEST_CASE("an undo is refused when the record was changed again since", "[either]") {
     House house;
     const std::int64_t id = house.store.addRecord("feeding", feeding());
     const std::int64_t added = house.lastChange();
@@ -69,7 +70,7 @@ TEST_CASE("an undo is refused when the record was changed again since") {
     CHECK_THROWS_AS(house.store.undo(4711), Error);
 }
 
-TEST_CASE("a number is not given to a second record, so an undo cannot meet another one's row") {
+TEST_CASE("a number is not given to a second record, so an undo cannot meet another one's row", "[either]") {
     House house;
     const std::int64_t id = house.store.addRecord("feeding", feeding());
     house.store.removeRecord("feeding", id, 1);
@@ -79,14 +80,14 @@ TEST_CASE("a number is not given to a second record, so an undo cannot meet anot
     CHECK(house.store.feedingNotes().size() == 2);
 }
 
-TEST_CASE("an animal that others refer to is not removed") {
+TEST_CASE("an animal that others refer to is not removed", "[either]") {
     House house;
     house.store.addRecord("feeding", feeding());
     CHECK_THROWS_AS(house.store.removeRecord("animal", house.animal.value, 1), Error);
     CHECK(house.store.animals().size() == 1);
 }
 
-TEST_CASE("two keepers describe one animal: the second is told who and what, and nothing is overwritten") {
+TEST_CASE("two keepers describe one animal: the second is told who and what, and nothing is overwritten", "[either]") {
     House house;
     Store other = Store::open(house.scratch / "house");
     house.store.setKeeper("K1");
@@ -116,7 +117,7 @@ TEST_CASE("two keepers describe one animal: the second is told who and what, and
     CHECK_THROWS_AS(house.store.removeRecord("animal", first.id.value, first.version), ChangedMeanwhile);
 }
 
-TEST_CASE("two keepers correct one measure: the second is told") {
+TEST_CASE("two keepers correct one measure: the second is told", "[either]") {
     House house;
     const MeasureId first = house.addMeasure(100.0);
     Store other = Store::open(house.scratch / "house");
@@ -129,7 +130,7 @@ TEST_CASE("two keepers correct one measure: the second is told") {
     CHECK(other.measuresOfAnimal(house.animal).size() == 1);
 }
 
-TEST_CASE("a correction taken back leaves first reading and correction in place and the first counts again") {
+TEST_CASE("a correction taken back leaves first reading and correction in place and the first counts again", "[either]") {
     House house;
     const MeasureId first = house.addMeasure(100.0);
     StoredMeasure corrected = house.store.measuresOfAnimal(house.animal).at(0);
@@ -144,7 +145,7 @@ TEST_CASE("a correction taken back leaves first reading and correction in place 
     CHECK_THROWS_AS(house.store.undo(house.lastChange() - 1), Error);  // taken back already
 }
 
-TEST_CASE("readings are never removed nor their numbers changed") {
+TEST_CASE("readings are never removed nor their numbers changed", "[either]") {
     House house;
     const MeasureId id = house.addMeasure(100.0);
     CHECK_THROWS_AS(house.store.removeRecord("measure", id.value, 1), Error);
@@ -156,7 +157,7 @@ TEST_CASE("readings are never removed nor their numbers changed") {
     CHECK(house.store.measuresOfAnimal(house.animal).size() == 1);
 }
 
-TEST_CASE("what is no value of its field is refused by name") {
+TEST_CASE("what is no value of its field is refused by name", "[either]") {
     House house;
     auto bad = feeding();
     bad["on_day"] = "1.3.2031";
@@ -182,7 +183,7 @@ TEST_CASE("what is no value of its field is refused by name") {
     CHECK(house.store.feedingNotes().empty());
 }
 
-TEST_CASE("a tank's diet is its animals', but for days on which one has its own") {
+TEST_CASE("a tank's diet is its animals', but for days on which one has its own", "[either]") {
     House house;
     const TankId tank = house.store.addTank({{}, "B3", "Bay 3"});
     const DietId frozen = house.store.addDiet({{}, "frozen", "Frozen", {"mysids"}, 3.0});
@@ -201,7 +202,7 @@ TEST_CASE("a tank's diet is its animals', but for days on which one has its own"
     CHECK_FALSE(spells[2].to.has_value());
 }
 
-TEST_CASE("all that keepers note comes back as it was told") {
+TEST_CASE("all that keepers note comes back as it was told", "[either]") {
     House house;
     const TankId tank = house.store.addTank({{}, "B3", "Bay 3"});
     const BroodId brood = house.store.addBrood({{}, "R2", "Hippocampus reidi", house.animal, {}, tank, {}, "first"});

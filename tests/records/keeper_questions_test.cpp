@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "../scratch_folder.h"
+#include "either_store.h"
 #include "ringrule/records/keeper_questions.h"
 #include "sample_records.h"
 
@@ -14,7 +15,7 @@ const Date kToday{2031y / 7 / 1};
 
 struct House {
     ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
 
     AnimalId add(const std::string& code, Sex sex = Sex::Female) {
         Animal animal = sample::animal(code, std::nullopt);
@@ -44,7 +45,7 @@ std::string codes(const std::vector<KeeperAnswer>& answers) {
 
 }  // namespace
 
-TEST_CASE("who is due for photos and who has no measure in six weeks") {
+TEST_CASE("who is due for photos and who has no measure in six weeks", "[either]") {
     House house;
     house.add("never");
     house.photograph(house.add("recent"), kToday - std::chrono::days(29));
@@ -61,7 +62,7 @@ TEST_CASE("who is due for photos and who has no measure in six weeks") {
     CHECK(whoIsUnmeasured(house.store, kToday).back().why == "last measured on 2031-05-19, 43 days ago");
 }
 
-TEST_CASE("who died or left is asked for no more") {
+TEST_CASE("who died or left is asked for no more", "[either]") {
     House house;
     house.add("here");
     const TankId tank = house.store.addTank({{}, "B3", ""});
@@ -74,7 +75,7 @@ TEST_CASE("who died or left is asked for no more") {
     CHECK(codes(whoIsDue(house.store, Date{2031y / 5 / 1})) == "dead here in-tank moved-out");
 }
 
-TEST_CASE("whose food was refused three days running") {
+TEST_CASE("whose food was refused three days running", "[either]") {
     House house;
     const AnimalId refuser = house.add("refuser");
     const AnimalId eater = house.add("eater");
@@ -92,11 +93,42 @@ TEST_CASE("whose food was refused three days running") {
     CHECK(codes(whoRefuses(house.store, kToday - std::chrono::days(20))) == "past");
 }
 
-TEST_CASE("who is of unknown sex at six months") {
+TEST_CASE("who is of unknown sex at six months", "[either]") {
     House house;
     house.add("known");
     house.add("unknown", Sex::Unknown);  // hatched 2030-11-15
     CHECK(codes(whoIsOfUnknownSex(house.store, kToday)) == "unknown");
     CHECK(whoIsOfUnknownSex(house.store, Date{2031y / 5 / 16}).empty());  // 182 days
     CHECK(codes(whoIsOfUnknownSex(house.store, Date{2031y / 5 / 17})) == "unknown");
+}
+
+TEST_CASE("who is to be looked at again is told from the day on, until something was decided on the same finding", "[either]") {
+    House house;
+    const AnimalId animal = house.add("A1");
+    const TankId tank = house.store.addTank({{}, "B3", "Bay 3"});
+    Decision decision{animal, kToday - std::chrono::days(10), "thin", "watch", "K1", "weigh the food"};
+    decision.findingText = "Thinner than its tankmates.";
+    decision.findingOn = kToday - std::chrono::days(11);
+    decision.followUpOn = kToday - std::chrono::days(1);
+    const std::int64_t number = house.store.addDecision(decision);
+    Decision ofTank{{}, kToday - std::chrono::days(10), "stalled", "acted", "K1", ""};
+    ofTank.tank = tank;
+    ofTank.followUpOn = kToday;
+    house.store.addDecision(ofTank);
+    CHECK(whoIsToFollowUp(house.store, kToday - std::chrono::days(2)).empty());
+    CHECK(codes(whoIsToFollowUp(house.store, kToday - std::chrono::days(1))) == "A1");
+    CHECK(codes(whoIsToFollowUp(house.store, kToday)) == "A1 tank B3");
+    CHECK(whoIsToFollowUp(house.store, kToday).at(0).why ==
+          "look again on 2031-06-30 (1 day ago): thin, watch on 2031-06-21, weigh the food");
+    CHECK(house.store.decisions(animal).at(0).findingText == "Thinner than its tankmates.");
+    CHECK(house.store.decisions(animal).at(0).findingOn == kToday - std::chrono::days(11));
+    house.store.addDecision({animal, kToday, "stalled", "acted", "K1", ""});  // another finding
+    CHECK(codes(whoIsToFollowUp(house.store, kToday)) == "A1 tank B3");
+    house.store.addDecision({animal, kToday, "thin", "dismissed", "K2", "ate well"});
+    CHECK(codes(whoIsToFollowUp(house.store, kToday)) == "tank B3");
+    house.store.undo(house.store.changes().back().id);
+    CHECK(codes(whoIsToFollowUp(house.store, kToday)) == "A1 tank B3");
+    house.store.changeRecord("decision", number, 1, {{"follow_up_on", ""}});
+    CHECK(codes(whoIsToFollowUp(house.store, kToday)) == "tank B3");
+    CHECK_THROWS_AS(house.store.addDecision({{}, kToday, "thin", "watch", "K1", ""}), Error);  // of nobody
 }

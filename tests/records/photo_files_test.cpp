@@ -2,14 +2,15 @@
 #include <catch2/catch.hpp>
 
 #include "../scratch_folder.h"
+#include "either_store.h"
 #include "ringrule/error.h"
 #include "sample_records.h"
 
 using namespace ringrule;
 
-TEST_CASE("an original is kept under its hash, read-only, and never rewritten") {
+TEST_CASE("an original is kept under its hash, read-only, and never rewritten", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto row;
     row.session = store.addSession(sample::session());
     const auto original = scratch.write("IMG 1.JPEG", "content");
@@ -25,9 +26,9 @@ TEST_CASE("an original is kept under its hash, read-only, and never rewritten") 
     CHECK(filesIn(scratch / "house/photos") == 1);
 }
 
-TEST_CASE("the same photo under another name is recognised") {
+TEST_CASE("the same photo under another name is recognised", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto row;
     row.session = store.addSession(sample::session());
     const PhotoId first = store.addPhoto(row, scratch.write("a.jpg", "same"));
@@ -42,9 +43,9 @@ TEST_CASE("the same photo under another name is recognised") {
     CHECK_FALSE(store.photoWithHash("00").has_value());
 }
 
-TEST_CASE("a photo that changed since it was measured is refused") {
+TEST_CASE("a photo that changed since it was measured is refused", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto row;
     row.session = store.addSession(sample::session());
     row.contentHash = "ab";
@@ -58,17 +59,17 @@ TEST_CASE("a photo that changed since it was measured is refused") {
     CHECK(filesIn(scratch / "house/photos") == 0);
 }
 
-TEST_CASE("a missing original is an error, not an empty photo") {
+TEST_CASE("a missing original is an error, not an empty photo", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto row;
     row.session = store.addSession(sample::session());
     CHECK_THROWS_AS(store.addPhoto(row, scratch / "gone.jpg"), Error);
 }
 
-TEST_CASE("a photo damaged inside the collection is found when it is added again") {
+TEST_CASE("a photo damaged inside the collection is found when it is added again", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto row;
     row.session = store.addSession(sample::session());
     const auto original = scratch.write("a.jpg", "content");

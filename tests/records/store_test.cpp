@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "../scratch_folder.h"
+#include "either_store.h"
 #include "ringrule/error.h"
 #include "ringrule/records/measure_columns.h"
 #include "sample_records.h"
@@ -37,18 +38,18 @@ std::vector<Change> changesOf(const Store& store, const std::string& what) {
 
 TEST_CASE("a new collection is a folder with a database, photos and calibration") {
     const ScratchFolder scratch;
-    const Store store = Store::create(scratch / "house");
+    const Store store = newCollection(scratch / "house");
     CHECK(std::filesystem::is_regular_file(scratch / "house/collection.sqlite"));
     CHECK(std::filesystem::is_directory(scratch / "house/photos"));
     CHECK(std::filesystem::is_directory(scratch / "house/calibration"));
     CHECK(store.animals().empty());
 }
 
-TEST_CASE("animals, tanks, diets and spells come back as they were told, also after reopening") {
+TEST_CASE("animals, tanks, diets and spells come back as they were told, also after reopening", "[either]") {
     const ScratchFolder scratch;
     AnimalId animalId;
     {
-        Store store = Store::create(scratch / "house");
+        Store store = newCollection(scratch / "house");
         animalId = store.addAnimal(sample::animal());
         Animal bare;
         bare.code = "W1";
@@ -89,10 +90,10 @@ TEST_CASE("animals, tanks, diets and spells come back as they were told, also af
     CHECK(store.notes(animalId).at(0).text == "left the frozen food — twice");
 }
 
-TEST_CASE("a measure comes back with every column, landmark and line") {
+TEST_CASE("a measure comes back with every column, landmark and line", "[either]") {
     const ScratchFolder scratch;
     const auto photoFile = scratch.write("a.JPG", "pixels");
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     const AnimalId animal = store.addAnimal(sample::animal());
     const SessionId session = store.addSession(sample::session());
     StoredPhoto photo;
@@ -146,9 +147,9 @@ TEST_CASE("a measure comes back with every column, landmark and line") {
     CHECK(store.measuresOfSession(session).size() == 1);
 }
 
-TEST_CASE("a refusal is kept with its reason") {
+TEST_CASE("a refusal is kept with its reason", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto photo;
     photo.session = store.addSession(sample::session());
     StoredMeasure measure;
@@ -161,9 +162,9 @@ TEST_CASE("a refusal is kept with its reason") {
     CHECK_FALSE(got.measurement.standardLengthMm.known());
 }
 
-TEST_CASE("a correction adds a row, hides the one it replaces, and is logged") {
+TEST_CASE("a correction adds a row, hides the one it replaces, and is logged", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     const AnimalId animal = store.addAnimal(sample::animal());
     StoredPhoto photo;
     photo.session = store.addSession(sample::session());
@@ -190,9 +191,9 @@ TEST_CASE("a correction adds a row, hides the one it replaces, and is logged") {
     CHECK(store.measuresOfPhoto(photoId).size() == 1);
 }
 
-TEST_CASE("accepting, assigning and describing anew are logged with who, before and after") {
+TEST_CASE("accepting, assigning and describing anew are logged with who, before and after", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     const AnimalId animal = store.addAnimal(sample::animal());
     StoredPhoto photo;
     photo.session = store.addSession(sample::session());
@@ -222,9 +223,9 @@ TEST_CASE("accepting, assigning and describing anew are logged with who, before 
     CHECK(changes[2].before.find("female") != std::string::npos);
 }
 
-TEST_CASE("what must be one of a kind is refused in the keeper's words") {
+TEST_CASE("what must be one of a kind is refused in the keeper's words", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     store.addAnimal(sample::animal());
     CHECK_THROWS_WITH(store.addAnimal(sample::animal()), "animal \"P4\" is already in this collection");
     CHECK_THROWS_WITH(store.addAnimal(sample::animal("P5")), "card 14 already belongs to animal \"P4\"");
@@ -233,17 +234,17 @@ TEST_CASE("what must be one of a kind is refused in the keeper's words") {
     CHECK(store.animals().size() == 1);
 }
 
-TEST_CASE("foreign keys are enforced") {
+TEST_CASE("foreign keys are enforced", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     CHECK_THROWS_AS(store.addStay({AnimalId{7}, TankId{8}, Date{}, std::nullopt}), Error);
     CHECK_THROWS_AS(store.addMeasure(sample::stored(PhotoId{99}, std::nullopt)), Error);
     CHECK_THROWS_AS(store.setAccepted(MeasureId{99}, true), Error);
 }
 
-TEST_CASE("two stores may be open at once, each on its own connection") {
+TEST_CASE("two stores may be open at once, each on its own connection", "[either]") {
     const ScratchFolder scratch;
-    Store first = Store::create(scratch / "house");
+    Store first = newCollection(scratch / "house");
     const Store second = Store::open(scratch / "house");
     first.addAnimal(sample::animal());
     CHECK(second.animals().size() == 1);

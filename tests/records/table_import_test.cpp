@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "../scratch_folder.h"
+#include "either_store.h"
 #include "ringrule/records/table_import.h"
 #include "sample_records.h"
 
@@ -12,7 +13,7 @@ namespace {
 
 struct House {
     ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
 
     TableImport import(const std::string& kind, const std::string& table, const TableImportOptions& options = {}) {
         return importTable(store, scratch.write("table.csv", table), kind, options);
@@ -21,7 +22,7 @@ struct House {
 
 }  // namespace
 
-TEST_CASE("a keeper's table of animals is shown first and written when told") {
+TEST_CASE("a keeper's table of animals is shown first and written when told", "[either]") {
     House house;
     const std::string table =
         "Animal ID;Species;Shape;Sex;Born;Shelf\r\n"
@@ -51,7 +52,7 @@ TEST_CASE("a keeper's table of animals is shown first and written when told") {
     CHECK_FALSE(animals[1].hatchedExactly);
 }
 
-TEST_CASE("one bad row keeps all from being written, and each is told by its line") {
+TEST_CASE("one bad row keeps all from being written, and each is told by its line", "[either]") {
     House house;
     TableImportOptions options;
     options.write = true;
@@ -77,7 +78,7 @@ TEST_CASE("one bad row keeps all from being written, and each is told by its lin
     CHECK(told.bad[5].line == 9);
 }
 
-TEST_CASE("past hand measurements come in wide or long, in cm, with decimal commas and days in the told order") {
+TEST_CASE("past hand measurements come in wide or long, in cm, with decimal commas and days in the told order", "[either]") {
     House house;
     const AnimalId animal = house.store.addAnimal(sample::animal());
     TableImportOptions options;
@@ -109,7 +110,7 @@ TEST_CASE("past hand measurements come in wide or long, in cm, with decimal comm
     CHECK(house.store.handMeasures(animal).back().u95 == 0.5);
 }
 
-TEST_CASE("a mapping that cannot be is refused before any row is tried") {
+TEST_CASE("a mapping that cannot be is refused before any row is tried", "[either]") {
     House house;
     TableImportOptions options;
     options.fieldOfColumn = {{"colour", "code"}};

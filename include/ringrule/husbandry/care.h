@@ -40,14 +40,21 @@ struct Treatment {
     std::string note;
 };
 
-/// What a keeper decided on a finding.
+/// What a keeper decided on a finding of one animal or of a whole tank (exactly one of the two is there).
 struct Decision {
-    AnimalId animal;
-    Date on;
+    std::optional<AnimalId> animal;
+    Date on;               ///< day of the decision
     std::string finding;   ///< id of the finding, e.g. "thin"
-    std::string decision;  ///< "acted", "watch" or "dismissed"
+    std::string decision;  ///< "change-diet", "measure-again", "watch-feeding", "ask-veterinarian", "acted" (otherwise),
+                           ///< "watch" or "dismissed"
     std::string keeper;
     std::string note;
+    std::optional<TankId> tank{};
+    std::optional<Date> findingOn{};   ///< day on which the finding was raised
+    std::string findingText{};         ///< the finding's sentence as the keeper read it
+    std::optional<Date> followUpOn{};  ///< day to look again
+    std::int64_t number = 0;           ///< read only: the record's number
+    std::int64_t version = 0;          ///< read only: of the record as it was read
 };
 
 /// A measure that was taken by hand, with ruler or callipers, or comes from an older record.

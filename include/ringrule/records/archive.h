@@ -19,4 +19,9 @@ void writeArchive(const Store& store, const std::filesystem::path& file,
 void openArchive(const std::filesystem::path& file, const std::filesystem::path& folder,
                  const std::function<bool(double)>& progress = {});
 
+/// The same for a collection that several workstations share: its database goes into the empty one at `address`, all
+/// else into `folder` (see `Store::createShared`). This is how a collection of one machine becomes a shared one.
+void openArchiveShared(const std::filesystem::path& file, const std::string& address,
+                       const std::filesystem::path& folder, const std::function<bool(double)>& progress = {});
+
 }  // namespace ringrule

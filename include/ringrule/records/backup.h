@@ -10,7 +10,8 @@
 
 namespace ringrule {
 
-/// Backups of a collection's database lie in its folder `backups/`, named by their day. Photos need none: they are
+/// Backups of a collection's database lie in its folder `backups/`, named by their day: SQLite files, also those of a
+/// shared collection, so that any machine can open them. Photos need none: they are
 /// never rewritten or removed, so a backup and the photos folder are the collection of that day. One is made before the
 /// first change of each day, and before an older collection is brought up to date. How many are kept is the setting
 /// `backups_kept`; 0 switches the daily ones off.
@@ -20,7 +21,7 @@ inline constexpr int kBackupsKept = 14;
 std::filesystem::path backUp(const Store& store);
 
 /// The backups of a collection, oldest first. The collection itself may be damaged.
-[[nodiscard]] std::vector<std::filesystem::path> backupsOf(const std::filesystem::path& folder);
+[[nodiscard]] std::vector<std::filesystem::path> backupsOf(const std::filesystem::path& where);
 
 struct Restored {
     std::filesystem::path backup;            ///< what the collection is now
@@ -31,6 +32,6 @@ struct Restored {
 /// Puts a backup (the newest unless one is named: a file, or its name in `backups/`) in the collection's place. The
 /// backup is checked first; what it replaces is kept. Throws `Error(BadStore)`, also when another program has the
 /// collection open.
-Restored restoreBackup(const std::filesystem::path& folder, const std::string& backup = {});
+Restored restoreBackup(const std::filesystem::path& where, const std::string& backup = {});
 
 }  // namespace ringrule

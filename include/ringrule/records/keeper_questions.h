@@ -31,4 +31,8 @@ struct KeeperAnswer {
 /// Who is of unknown sex at an age of `days` days or more (since arrival when the hatch date is not known).
 [[nodiscard]] std::vector<KeeperAnswer> whoIsOfUnknownSex(const Store& store, Date on, int days = 183);
 
+/// Who is to be looked at again by `on`: decisions whose day to look again has come, and on which nothing was decided
+/// since. A tank's code is told as "tank CODE".
+[[nodiscard]] std::vector<KeeperAnswer> whoIsToFollowUp(const Store& store, Date on);
+
 }  // namespace ringrule

@@ -71,15 +71,21 @@ public:
     using Error::Error;
 };
 
-/// A collection on disk: a folder with `collection.sqlite`, `photos/` and `calibration/`. Every call that changes
+/// A collection: a folder with `collection.sqlite`, `photos/` and `calibration/`; one that several workstations share
+/// has `collection.address` in the database's place, and the database on a PostgreSQL server. Every call that changes
 /// something is one transaction. A store belongs to the thread that opened it. Throws `Error(BadStore)` or
 /// `Error(NoSpace)`.
 class Store {
 public:
     /// Creates an empty collection in `folder` (made if missing). Throws when a collection is already there.
     [[nodiscard]] static Store create(const std::filesystem::path& folder);
-    /// Opens a collection, migrating an older one; refuses a newer one unharmed.
-    [[nodiscard]] static Store open(const std::filesystem::path& folder);
+    /// Creates an empty collection that several workstations share: its database in the empty PostgreSQL database at
+    /// `address` ("postgresql://USER@HOST/DATABASE", without a password), photos, box files and backups in `folder`,
+    /// which all of them see. From then on either of the two names it.
+    [[nodiscard]] static Store createShared(const std::string& address, const std::filesystem::path& folder);
+    /// Opens a collection, migrating an older one; refuses a newer one unharmed. `where` is its folder, or the address
+    /// of its database when it is shared.
+    [[nodiscard]] static Store open(const std::filesystem::path& where);
     ~Store();
     Store(Store&&) noexcept;
     Store& operator=(Store&&) noexcept;
@@ -105,7 +111,8 @@ public:
     void addFeedingNote(const FeedingNote& note);
     void addWaterReading(const WaterReading& reading);
     void addTreatment(const Treatment& treatment);
-    void addDecision(const Decision& decision);
+    /// Returns the record's number, by which `changeRecord("decision", …)` and `removeRecord` find it.
+    std::int64_t addDecision(const Decision& decision);
     void addHandMeasure(const HandMeasure& measure);
     void addBoxCheck(const BoxCheckRecord& check);
     SessionId addSession(const Session& session);
@@ -150,7 +157,10 @@ public:
     [[nodiscard]] std::vector<FeedingNote> feedingNotes() const;
     [[nodiscard]] std::vector<WaterReading> waterReadings(TankId tank) const;
     [[nodiscard]] std::vector<Treatment> treatments() const;
+    /// Of every animal and tank, or of one animal; in order of day.
+    [[nodiscard]] std::vector<Decision> decisions() const;
     [[nodiscard]] std::vector<Decision> decisions(AnimalId animal) const;
+    [[nodiscard]] std::vector<HandMeasure> handMeasures() const;
     [[nodiscard]] std::vector<HandMeasure> handMeasures(AnimalId animal) const;
     /// The checks of every box, or of one, in order of time.
     [[nodiscard]] std::vector<BoxCheckRecord> boxChecks(const std::string& boxName = {}) const;

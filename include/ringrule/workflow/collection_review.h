@@ -24,13 +24,19 @@ struct SessionSummary {
     std::vector<std::string> troubles;  ///< a sentence for each photo that gave no measure, or one to look at
 };
 
+/// What a keeper knows of all photos of a session.
+struct SessionNotes {
+    std::optional<bool> fedBefore{};   ///< whether the animals were fed before; absent: not told
+    std::optional<BroodId> brood{};    ///< measures of animals without a card are a sample of this brood
+};
+
 /// Measures a folder of photos into the collection as one session: all of it, or nothing. An animal is told by its
 /// card. The session's day is the one on which most photos say they were taken; `session.on` counts when none says so,
 /// and is compared otherwise. A measure whose remarks make it doubtful is stored but not accepted. Throws
 /// `Error(BadUse)` when the folder holds no photo, `Error(BadPhoto)` when not one of them can be read.
 [[nodiscard]] SessionSummary addSessionFolder(Store& store, const std::filesystem::path& folder, const Session& session,
                                               const Box& box, int jobs, const Progress& progress = {},
-                                              const OnResult& onResult = {});
+                                              const OnResult& onResult = {}, const SessionNotes& notes = {});
 
 /// Keeps a copy of a box file in the collection's `calibration/` folder, beside earlier ones of other content.
 void keepBoxFile(const Store& store, const std::filesystem::path& boxFile);

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "records/database_errors.h"
+
+#include "ringrule/error.h"
+
+namespace ringrule {
+namespace {
+
+// Result codes of SQLite's C interface; the driver hands on extended codes, the low byte is the kind.
+constexpr int kBusy = 5;
+constexpr int kReadOnly = 8;
+constexpr int kCorrupt = 11;
+constexpr int kFull = 13;
+constexpr int kConstraint = 19;
+constexpr int kNotADatabase = 26;
+
+constexpr const char* kLinkMissing = "other records refer to it, or it refers to one that is not there";
+constexpr const char* kMayOnlyRead = "the collection may only be read here; ask for the right to write it";
+
+/// The first line of what the database itself says.
+std::string saying(const QSqlError& error) {
+    const QString text = error.databaseText().isEmpty() ? error.text() : error.databaseText();
+    return text.section('\n', 0, 0).trimmed().toStdString();
+}
+
+}  // namespace
+
+void throwSqliteError(const QSqlError& error, const std::string& place) {
+    const std::string text = error.text().toStdString();
+    switch (error.nativeErrorCode().toInt() & 0xff) {
+        case kFull:
+            throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again", place);
+        case kBusy:
+            throw Error(ErrorKind::BadStore, "another program is writing to this collection; try again in a moment",
+                        place);
+        case kReadOnly:
+            throw Error(ErrorKind::BadStore, kMayOnlyRead, place);
+        case kCorrupt:
+        case kNotADatabase:
+            throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", place);
+        case kConstraint:
+            if (text.find("FOREIGN KEY") != std::string::npos) throw Error(ErrorKind::BadData, kLinkMissing);
+            throw Error(ErrorKind::BadData, "the collection refused it (" + text + ")");
+        default:
+            throw Error(ErrorKind::BadStore, "the collection refused a change (" + text + ")", place);
+    }
+}
+
+bool isConnectionLost(const QSqlError& error) {
+    // SQLSTATE (PostgreSQL, appendix A): 08 connection exceptions, 57P0x the server goes down or ended us, 25P03 we
+    // slept inside a transaction. None at all: the server could not say anything any more.
+    const QString code = error.nativeErrorCode();
+    return code.isEmpty() || code.startsWith("08") || code.startsWith("57P0") || code == "25P03";
+}
+
+void throwServerError(const QSqlError& error, const std::string& place) {
+    const QString code = error.nativeErrorCode();
+    const std::string text = saying(error);
+    if (isConnectionLost(error)) {
+        throw Error(
+            ErrorKind::BadStore,
+            "the connection to the database was lost: nothing was changed; try again when the server is back (" + text +
+                ")",
+            place);
+    }
+    if (code == "53100")
+        throw Error(ErrorKind::NoSpace, "the server's disk is full: nothing was changed; make room and try again",
+                    place);
+    if (code == "55P03" || code == "40P01" || code == "40001" || code == "57014")
+        throw Error(ErrorKind::BadStore, "another program is writing to this collection; try again in a moment", place);
+    if (code == "42501" || code == "25006") throw Error(ErrorKind::BadStore, kMayOnlyRead, place);
+    if (code == "23503") throw Error(ErrorKind::BadData, kLinkMissing);
+    if (code.startsWith("22") || code.startsWith("23"))
+        throw Error(ErrorKind::BadData, "the collection refused it (" + text + ")");
+    if (code.startsWith("XX0"))
+        throw Error(ErrorKind::BadStore,
+                    "the collection's database is damaged (" + text + "); restore it from a backup", place);
+    throw Error(ErrorKind::BadStore, "the collection refused a change (" + text + ")", place);
+}
+
+void throwConnectError(const QSqlError& error, const ServerAddress& address) {
+    const std::string text = saying(error);
+    const auto says = [&](const char* words) { return text.find(words) != std::string::npos; };
+    // A failed connection has no code: its words are all that libpq hands on, and a server may say them in its own
+    // language; then the last sentence tells what it said.
+    std::string what = "the database cannot be reached; see that the server runs and the address is right";
+    if (says("does not exist") && says("database"))
+        what = "there is no database \"" + address.database + "\" on this server; have it made (createdb " +
+               address.database + ")";
+    else if (says("password") || says("authentication"))
+        what =
+            "the server did not let this user in: the password is wrong or missing; put it into the password file "
+            "(~/.pgpass, readable by you alone)";
+    else if (says("does not exist") && says("role"))
+        what = "the server does not know this user; have it made (createuser), or name another in the address";
+    throw Error(ErrorKind::BadStore, what + " (" + text + ")", address.text);
+}
+
+}  // namespace ringrule
