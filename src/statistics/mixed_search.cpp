@@ -15,6 +15,7 @@ namespace {
 constexpr int kMaxSteps = 60;
 constexpr double kRunaway = 1e4;      // a spread between groups of ten thousand residual deviations
 constexpr double kOnBoundary = 1e-4;  // of a residual deviation: no data tell it from zero
+constexpr double kLastGain = 1e-9;    // of a deviance
 constexpr double kFlat = 1e-9;        // curvature of a deviance in units of the steepest direction
 
 struct Curvature {
@@ -64,13 +65,14 @@ struct ThetaDescent {
 bool descend(const MixedSums& sums, MixedCriterion criterion, ThetaDescent& at) {
     const Eigen::VectorXd step = newtonStep(at.theta, at.terms);
     const double promised = -at.terms.gradient.head(step.size()).dot(step);
-    const bool last = promised < 1e-11 * (1.0 + std::abs(at.terms.deviance));
+    // Newton steps square their error: the last one gains less than the deviance can show, but still brings digits of
+    // θ.
+    const bool last = promised < kLastGain;
     for (double part = 1.0; part > 1e-6; part *= 0.5) {
-        MixedTerms next = mixedTerms(sums, at.theta + part * step, criterion, true);
-        // The last step gains less than the deviance can show, but still brings digits of θ.
+        const Eigen::VectorXd theta = at.theta + part * step;
+        const MixedTerms next = mixedTerms(sums, theta, criterion, false);
         if (next.defined && (last || next.deviance < at.terms.deviance)) {
-            at.theta += part * step;
-            at.terms = std::move(next);
+            at = {theta, mixedTerms(sums, theta, criterion, true)};
             return !last;
         }
     }

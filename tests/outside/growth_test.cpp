@@ -7,9 +7,13 @@
 #include <vector>
 
 #include "nist_dataset.h"
+#include "r_table.h"
 #include "ringrule/growth/fit.h"
+#include "ringrule/growth/group_growth.h"
 #include "ringrule/growth/model.h"
 #include "ringrule/growth/rate.h"
+#include "ringrule/statistics/distributions.h"
+#include "ringrule/statistics/resampling.h"
 
 using namespace ringrule;
 using Catch::Matchers::WithinAbs;
@@ -101,4 +105,110 @@ TEST_CASE("Rat42 is a logistic curve") {
     CHECK_THAT(fit.value().parameters[1], WithinRel(set.certified[2], 1e-7));
     CHECK_THAT(fit.value().parameters[2], WithinRel(set.certified[1] / set.certified[2], 1e-7));
     CHECK_THAT(fit.value().residualSdMm, WithinRel(set.residualSd, 1e-8));
+}
+
+// R 4.2.2 (nls, lme4 1.1-31): referee/growth.R wrote referee/growth.csv from R's own tables (data/r-tables).
+
+namespace {
+
+const std::string kHere = std::string(RINGRULE_SOURCE_DIR) + "/tests/outside/";
+
+/// The points of an R table; `only` picks the rows of one tree, empty all.
+std::vector<GrowthPoint> rPoints(const std::string& table, const std::string& y, const std::string& animal,
+                                 const std::string& only = "") {
+    const auto columns = readRTable(kHere + "data/r-tables/" + table + ".csv");
+    std::vector<GrowthPoint> points;
+    for (std::size_t i = 0; i < columns.at(y).size(); ++i) {
+        if (only.empty() || columns.at(animal)[i] == only) {
+            points.push_back({std::stod(columns.at("age")[i]), std::stod(columns.at(y)[i]), 1.0});
+        }
+    }
+    return points;
+}
+
+void checkNls(const std::vector<GrowthPoint>& points, GrowthModel model, const std::string& what,
+              const std::vector<std::string>& names) {
+    static const RefereeFigures r(kHere + "referee/growth.csv");
+    INFO(what);
+    const auto fit = fitGrowth(points, model);
+    REQUIRE(fit.ok());
+    // nls stops at a relative offset of 1e-7 standard errors.
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const auto k = static_cast<Eigen::Index>(i);
+        CHECK_THAT(fit.value().parameters[i], WithinRel(r.at(what, names[i]), 1e-6));
+        CHECK_THAT(std::sqrt(fit.value().covariance(k, k)), WithinRel(r.at(what, "se " + names[i]), 1e-5));
+    }
+    CHECK_THAT(fit.value().residualSdMm, WithinRel(r.at(what, "sigma"), 1e-8));
+}
+
+void checkChoice(const std::string& table, const std::string& y, const std::string& animal) {
+    static const RefereeFigures r(kHere + "referee/growth.csv");
+    const auto columns = readRTable(kHere + "data/r-tables/" + table + ".csv");
+    std::vector<AnimalLength> lengths;
+    for (std::size_t i = 0; i < columns.at(y).size(); ++i) {
+        lengths.push_back(
+            {std::stol(columns.at(animal)[i]), std::stod(columns.at("age")[i]), std::stod(columns.at(y)[i]), 1.0});
+    }
+    const auto growth = groupGrowth(lengths);
+    REQUIRE(growth.ok());
+    CHECK(growth.value().candidates.size() == 8);
+    for (const GroupGrowthCandidate& one : growth.value().candidates) {
+        const auto name = std::string(lengthScaleName(one.scale)) + " " + std::string(ageCurveName(one.curve));
+        INFO(table << ": " << name);
+        // Some of these fits are singular, where R's optimiser stops a little short.
+        CHECK_THAT(one.aicc, WithinRel(r.at("choice " + table, name), 1e-6));
+    }
+}
+
+}  // namespace
+
+TEST_CASE("Orange trees and pines by nls: pooled and each tree") {
+    const std::vector<std::string> logistic{"A", "k", "ti"};
+    checkNls(rPoints("Orange", "circumference", "Tree"), GrowthModel::Logistic, "Orange logistic", logistic);
+    for (const std::string tree : {"1", "2", "3", "4", "5"}) {
+        checkNls(rPoints("Orange", "circumference", "Tree", tree), GrowthModel::Logistic, "Orange logistic " + tree,
+                 logistic);
+    }
+    checkNls(rPoints("Orange", "circumference", "Tree"), GrowthModel::Gompertz, "Orange gompertz", {"A", "b", "k"});
+    checkNls(rPoints("Loblolly", "height", "Seed"), GrowthModel::VonBertalanffy, "Loblolly von-bertalanffy",
+             {"L", "K", "t0"});
+    checkNls(rPoints("Loblolly", "height", "Seed"), GrowthModel::Gompertz, "Loblolly gompertz", {"A", "b", "k"});
+}
+
+TEST_CASE("Scale and curve of a group by AICc, the Jacobian of the logarithm included") {
+    checkChoice("Loblolly", "height", "Seed");
+    checkChoice("Orange", "circumference", "Tree");
+}
+
+TEST_CASE("Permutation of the growth of eight boys and eight girls, and the power of a t test") {
+    const RefereeFigures r(kHere + "referee/growth.csv");
+    const auto columns = readRTable(kHere + "data/r-tables/Orthodont.csv");
+    std::vector<double> boys;
+    std::vector<double> girls;
+    for (std::size_t i = 0; i < columns.at("age").size(); i += 4) {  // ages 8, 10, 12, 14 of one child
+        const std::string child = columns.at("Subject")[i];
+        double slope = 0.0;
+        for (std::size_t k = 0; k < 4; ++k) {
+            slope += (std::stod(columns.at("age")[i + k]) - 11.0) * std::stod(columns.at("distance")[i + k]) / 20.0;
+        }
+        if (child.substr(1) <= "08") {
+            (child[0] == 'M' ? boys : girls).push_back(slope);
+        }
+    }
+    REQUIRE((boys.size() == 8 && girls.size() == 8));
+    const auto exact = permutationTest(boys, girls);
+    CHECK(exact.asExtreme == static_cast<std::uint64_t>(r.at("permutation children", "asExtreme")));
+    CHECK(exact.splits == static_cast<std::uint64_t>(r.at("permutation children", "splits")));
+    const auto drawn = permutationTest(boys, girls, {.exactUpTo = 10, .draws = 20000, .seed = 5});
+    const double standardError = std::sqrt(exact.pTwoSided * (1.0 - exact.pTwoSided) / 20000.0);
+    CHECK_THAT(drawn.pTwoSided, WithinAbs(exact.pTwoSided, 4.0 * standardError));
+    for (const int n : {3, 5, 12}) {
+        for (const double delta : {0.5, 1.0, 2.0}) {
+            const std::string name =
+                std::to_string(n) + " " + (delta < 1.0 ? "0.5" : std::to_string(std::lround(delta)));
+            INFO("n " << n << ", difference " << delta);
+            // R computes its own non-central t with an accuracy of about 1e-9.
+            CHECK_THAT(studentPower(delta / std::sqrt(2.0 / n), 2.0 * n - 2.0), WithinRel(r.at("power", name), 1e-6));
+        }
+    }
 }

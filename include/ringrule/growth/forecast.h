@@ -27,15 +27,15 @@ struct LengthForecast {
     bool beyondData = false;  ///< later than anything seen: rests on growth going on as it did
 };
 
-/// When a length is reached. Days of age; an absent end is open: within the time that can be forecast the interval
-/// does not close.
+/// When a length is reached. Days of age; an absent end is open: before the first age seen, or after the last that can
+/// be forecast.
 struct WhenReached {
     ForecastBasis basis = ForecastBasis::OwnCurve;
     double lengthMm = 0.0;
     std::optional<double> earliestDays;
     std::optional<double> expectedDays;
     std::optional<double> latestDays;
-    bool already = false;  ///< passed within the time seen
+    bool already = false;  ///< expected before the last age seen
     std::string sentence;
 };
 

@@ -57,9 +57,10 @@ struct GroupGrowth {
     std::vector<GroupGrowthCandidate> candidates;  ///< least AICc first
     double youngestDays = 0.0;                     ///< ages between which the curve rests on data
     double oldestDays = 0.0;
-    double centreDays = 0.0;  ///< the covariate's origin, and…
-    double spreadDays = 1.0;  ///< …unit, both on the curve's own scale
-    std::string caution;      ///< empty, or a sentence a reader of the bands must know
+    double centre = 0.0;         ///< the covariate's origin, and…
+    double spread = 1.0;         ///< …unit, both on the curve's own scale
+    double errorVariance = 1.0;  ///< of a single session in units of σ²: 1 over the middle weight
+    std::string caution;         ///< empty, or a sentence a reader of the bands must know
 
     /// The middle animal (on the logarithmic scale the median) with the interval of that curve.
     [[nodiscard]] Interval95 meanAt(double ageDays) const;

@@ -1,0 +1,261 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ringrule/growth/group_growth.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "growth/age_curve.h"
+
+namespace ringrule {
+
+namespace {
+
+constexpr std::size_t kLeastAnimals = 3;
+constexpr std::size_t kLeastAges = 3;
+
+/// One value an animal and age, in order of animal and age; `index` counts animals from 0.
+struct Ordered {
+    std::vector<AnimalLength> lengths;
+    std::vector<int> index;
+    std::vector<std::int64_t> animals;
+    bool weighted = false;
+    std::set<double> ages;
+    std::size_t followed = 0;  ///< animals seen at three ages or more
+};
+
+Ordered ordered(std::span<const AnimalLength> lengths) {
+    std::map<std::int64_t, std::map<double, std::vector<const AnimalLength*>>> byAnimal;
+    for (const AnimalLength& one : lengths) {
+        byAnimal[one.animal][one.ageDays].push_back(&one);
+    }
+    Ordered result;
+    for (const auto& [animal, byAge] : byAnimal) {
+        for (const auto& [age, repeats] : byAge) {
+            AnimalLength mean{animal, age, 0.0, 0.0};
+            for (const AnimalLength* one : repeats) {
+                mean.lengthMm += one->lengthMm / static_cast<double>(repeats.size());
+                mean.weight += one->weight / static_cast<double>(repeats.size());
+            }
+            result.weighted = result.weighted || mean.weight != lengths.front().weight;
+            result.lengths.push_back(mean);
+            result.index.push_back(static_cast<int>(result.animals.size()));
+            result.ages.insert(age);
+        }
+        result.followed += byAge.size() >= kLeastAges ? 1U : 0U;
+        result.animals.push_back(animal);
+    }
+    return result;
+}
+
+std::optional<Refusal> unfit(std::span<const AnimalLength> lengths) {
+    for (const AnimalLength& one : lengths) {
+        if (!(one.lengthMm > 0.0) || !std::isfinite(one.lengthMm) || !std::isfinite(one.ageDays) ||
+            !(one.weight > 0.0) || !std::isfinite(one.weight)) {
+            return Refusal{"no-length", "A length is not above zero or has no age; correct or leave out that session."};
+        }
+    }
+    return std::nullopt;
+}
+
+/// Where a curve's covariate is zero and what its unit is.
+struct Covariate {
+    double centre = 0.0;
+    double spread = 1.0;
+};
+
+Covariate covariateOf(const Ordered& data, AgeCurve curve) {
+    const auto n = static_cast<double>(data.lengths.size());
+    Covariate result;
+    for (const AnimalLength& one : data.lengths) {
+        result.centre += alongCurve(curve, one.ageDays) / n;
+    }
+    double squares = 0.0;
+    for (const AnimalLength& one : data.lengths) {
+        squares += std::pow(alongCurve(curve, one.ageDays) - result.centre, 2);
+    }
+    result.spread = std::sqrt(squares / n);
+    return result;
+}
+
+/// Relative weights on a scale: a weight is 1/sd² in mm, and the sd of a logarithm is sd over length. Empty when all
+/// weights are alike: lengths then scatter alike on the scale of the model.
+std::vector<double> weightsOn(const Ordered& data, LengthScale scale) {
+    std::vector<double> weights;
+    if (!data.weighted) {
+        return weights;
+    }
+    for (const AnimalLength& one : data.lengths) {
+        weights.push_back(scale == LengthScale::LogLength ? one.weight * one.lengthMm * one.lengthMm : one.weight);
+    }
+    return weights;
+}
+
+MixedData designOf(const Ordered& data, LengthScale scale, AgeCurve curve) {
+    const Covariate covariate = covariateOf(data, curve);
+    MixedData design;
+    design.group = data.index;
+    design.weights = weightsOn(data, scale);
+    for (const AnimalLength& one : data.lengths) {
+        const double at = (alongCurve(curve, one.ageDays) - covariate.centre) / covariate.spread;
+        design.y.push_back(scale == LengthScale::LogLength ? std::log(one.lengthMm) : one.lengthMm);
+        design.slope.push_back(at);
+        design.x.insert(design.x.end(), {1.0, at});
+        if (curve == AgeCurve::Quadratic) {
+            design.x.push_back(at * at);
+        }
+    }
+    return design;
+}
+
+std::vector<AgeCurve> curvesFor(const Ordered& data) {
+    std::vector<AgeCurve> curves{AgeCurve::Straight};
+    if (*data.ages.begin() >= 0.0) {
+        curves.push_back(AgeCurve::SquareRoot);
+    }
+    if (*data.ages.begin() >= 1.0) {
+        curves.push_back(AgeCurve::Logarithm);
+    }
+    if (data.ages.size() > kLeastAges) {
+        curves.push_back(AgeCurve::Quadratic);
+    }
+    return curves;
+}
+
+struct Choice {
+    std::vector<GroupGrowthCandidate> candidates;
+    Refusal last;
+};
+
+/// Every scale and curve by AICc of the lengths in mm: the density of a length is that of its logarithm over length.
+Choice candidatesFor(const Ordered& data) {
+    double jacobian = 0.0;
+    for (const AnimalLength& one : data.lengths) {
+        jacobian += std::log(one.lengthMm);
+    }
+    Choice choice;
+    for (LengthScale scale : {LengthScale::Length, LengthScale::LogLength}) {
+        for (AgeCurve curve : curvesFor(data)) {
+            const auto fit = fitMixed(designOf(data, scale, curve), MixedCriterion::MaximumLikelihood);
+            if (!fit) {
+                choice.last = fit.refusal();
+                if (choice.last.reason == "no-scatter") {
+                    return {{}, choice.last};  // another curve would scatter about an exact one
+                }
+                continue;
+            }
+            const double aicc = mixedAicc(fit.value()) + (scale == LengthScale::LogLength ? 2.0 * jacobian : 0.0);
+            if (std::isfinite(aicc)) {
+                choice.candidates.push_back({scale, curve, aicc});
+            } else {
+                choice.last = {"too-few-points", "There are too few lengths to choose a curve for the group."};
+            }
+        }
+    }
+    std::stable_sort(choice.candidates.begin(), choice.candidates.end(),
+                     [](const auto& a, const auto& b) { return a.aicc < b.aicc; });
+    return choice;
+}
+
+double middle(std::vector<double> values) {
+    const auto half = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), half, values.end());
+    return *half;
+}
+
+Outcome<GroupGrowth> fitted(const Ordered& data, Choice choice) {
+    GroupGrowth growth;
+    growth.candidates = std::move(choice.candidates);
+    growth.scale = growth.candidates.front().scale;
+    growth.curve = growth.candidates.front().curve;
+    const MixedData design = designOf(data, growth.scale, growth.curve);
+    auto fit = fitMixed(design);
+    if (!fit) {
+        return fit.refusal();
+    }
+    growth.fit = std::move(fit).value();
+    growth.animals = data.animals;
+    growth.youngestDays = *data.ages.begin();
+    growth.oldestDays = *data.ages.rbegin();
+    const Covariate covariate = covariateOf(data, growth.curve);
+    growth.centre = covariate.centre;
+    growth.spread = covariate.spread;
+    growth.errorVariance = design.weights.empty() ? 1.0 : 1.0 / middle(design.weights);
+    if (growth.fit.boundary) {
+        growth.caution =
+            "These sessions do not show how differently the animals grow: a spread between them came out as nothing. "
+            "The bands lean on that and may be too narrow; more animals or sessions will tell.";
+    }
+    return growth;
+}
+
+}  // namespace
+
+std::string_view lengthScaleName(LengthScale scale) {
+    return scale == LengthScale::LogLength ? "log-length" : "length";
+}
+
+std::string_view ageCurveName(AgeCurve curve) {
+    switch (curve) {
+        case AgeCurve::Straight:
+            return "straight";
+        case AgeCurve::SquareRoot:
+            return "square-root";
+        case AgeCurve::Logarithm:
+            return "logarithm";
+        case AgeCurve::Quadratic:
+            return "quadratic";
+    }
+    return "";
+}
+
+Outcome<GroupGrowth> groupGrowth(std::span<const AnimalLength> lengths) {
+    if (auto refusal = unfit(lengths)) {
+        return *refusal;
+    }
+    const Ordered data = ordered(lengths);
+    if (data.animals.size() < kLeastAnimals) {
+        return Refusal{"too-few-animals", "A group's growth needs three animals of known age and length; add animals."};
+    }
+    if (data.ages.size() < kLeastAges) {
+        return Refusal{"too-few-ages", "A group's growth needs lengths at three ages; add sessions."};
+    }
+    if (data.followed < kLeastAnimals) {
+        return Refusal{"too-few-points", "A group's growth needs three animals seen three times each; add sessions."};
+    }
+    Choice choice = candidatesFor(data);
+    if (choice.candidates.empty()) {
+        return choice.last;
+    }
+    return fitted(data, std::move(choice));
+}
+
+Outcome<std::vector<AnimalLength>> lengthsOf(std::span<const GroupMember> group, std::int64_t without) {
+    const bool aged = std::any_of(group.begin(), group.end(), [&](const GroupMember& member) {
+        return member.key != without && std::any_of(member.observations.begin(), member.observations.end(),
+                                                    [](const Observation& one) { return one.ageDays.has_value(); });
+    });
+    std::vector<AnimalLength> lengths;
+    for (const GroupMember& member : group) {
+        std::optional<AnimalLength> last;
+        for (const Observation& one : member.observations) {
+            if (member.key == without || !one.standardLengthMm.known() || (aged && !one.ageDays)) {
+                continue;
+            }
+            const double days = static_cast<double>((one.on - member.observations.front().on).count());
+            const AnimalLength next{member.key, aged ? *one.ageDays : days, one.standardLengthMm.value, 1.0};
+            if (days < 0.0 || (last && next.ageDays < last->ageDays)) {
+                return Refusal{
+                    "dates-reversed",
+                    "An animal's sessions are not in order of time, or its age goes down; correct the dates."};
+            }
+            lengths.push_back(next);
+            last = next;
+        }
+    }
+    return lengths;
+}
+
+}  // namespace ringrule
