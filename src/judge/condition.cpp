@@ -251,6 +251,24 @@ Reference referenceFor(const Casebook& book, std::size_t of, Date on, ConditionM
     return reference;
 }
 
+/// The line that residuals are told from: the tankmates'. With one tankmate, that of both before the two sessions under
+/// judgement, as either may have changed since; without any, the animal's own.
+Allometry lineFor(const std::vector<ShapePoint>& own, const std::vector<std::vector<ShapePoint>>& mates,
+                  const ThinnessOptions& options) {
+    if (mates.size() >= kTwo) {
+        return allometryOf(mates, false, options);
+    }
+    if (mates.empty() || own.size() <= 2 * kTwo) {
+        return allometryOf({own}, true, options);
+    }
+    const Date end = own[own.size() - kTwo].seen->on;
+    std::vector<std::vector<ShapePoint>> past{own, mates.front()};
+    for (auto& points : past) {
+        std::erase_if(points, [end](const ShapePoint& point) { return point.seen->on >= end; });
+    }
+    return allometryOf(past, past.front().size() + past.back().size() == 0, options);
+}
+
 }  // namespace
 
 ConditionSeries conditionSeries(const Casebook& book, std::size_t of, Date on, ConditionMeasure measure) {
@@ -263,9 +281,7 @@ ConditionSeries conditionSeries(const Casebook& book, std::size_t of, Date on, C
     keepLikeShape(own, own.back().logLength, options.group);
     const Reference reference = referenceFor(book, of, on, measure, own.back().logLength);
     const auto& mates = reference.points;
-    // A single tankmate that thins would bend the line, and the animal seem to change.
-    const Allometry line = allometryOf(mates.empty() ? std::vector<std::vector<ShapePoint>>{own} : mates,
-                                       mates.size() < kTwo, options.thinness);
+    const Allometry line = lineFor(own, mates, options.thinness);
     MatesBySession sessions(mates, line, options.group);
     Spreads spreads = spreadsOf(mates, line, sessions);
     const bool told = mates.size() >= static_cast<std::size_t>(options.group.robustFrom);
