@@ -9,6 +9,7 @@
 #include "cli/collection_commands.h"
 #include "cli/command.h"
 #include "cli/interrupt.h"
+#include "cli/judgement_commands.h"
 #include "cli/lens_command.h"
 #include "cli/plate_command.h"
 #include "ringrule/imaging/memory.h"
@@ -36,6 +37,10 @@ void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
     ringrule::cli::addRecordCommands(app, chosen);
     ringrule::cli::addLogCommands(app, chosen);
     ringrule::cli::addWhoCommand(app, chosen);
+    ringrule::cli::addSpeciesCommand(app, chosen);
+    ringrule::cli::addMilestonesCommand(app, chosen);
+    ringrule::cli::addDietsCommand(app, chosen);
+    ringrule::cli::addNoticeCommand(app, chosen);
     ringrule::cli::addSafetyCommands(app, chosen);
     ringrule::cli::addExchangeCommands(app, chosen);
 }

@@ -9,6 +9,7 @@
 #include "cli/session_report.h"
 #include "ringrule/workflow/collection_review.h"
 #include "ringrule/workflow/session_table.h"
+#include "ringrule/workflow/species_file.h"
 
 namespace ringrule::cli {
 namespace {
@@ -37,9 +38,10 @@ ExitStatus review(const ReviewOptions& options) {
         }
         on = *std::prev(after);
     }
-    printSession(std::cout, histories, on);
+    const auto findings = reviewCollection(store, histories, on, speciesOfCollection(store.folder()).rules);
+    printSession(std::cout, histories, on, findings);
     printBoxNotes(std::cout, store, on);
-    printFindings(std::cout, histories, on);
+    printFindings(std::cout, on, findings);
     return ExitStatus::Done;
 }
 

@@ -82,7 +82,11 @@ void printTroubles(std::ostream& out, const SessionSummary& summary, const std::
 }
 
 void printSession(std::ostream& out, std::span<const AnimalHistory> histories, Date on) {
-    const auto findings = reviewAnimals(histories, on);
+    printSession(out, histories, on, reviewAnimals(histories, on));
+}
+
+void printSession(std::ostream& out, std::span<const AnimalHistory> histories, Date on,
+                  const std::vector<Finding>& findings) {
     std::vector<Cells> rows{Cells{}};
     std::copy(kHeads.begin(), kHeads.end(), rows.front().begin());
     for (const SessionRow& row : sessionRows(histories, on, findings)) rows.push_back(cellsOf(row));
@@ -95,7 +99,10 @@ void printSession(std::ostream& out, std::span<const AnimalHistory> histories, D
 }
 
 void printFindings(std::ostream& out, std::span<const AnimalHistory> histories, Date on) {
-    const auto findings = reviewAnimals(histories, on);
+    printFindings(out, on, reviewAnimals(histories, on));
+}
+
+void printFindings(std::ostream& out, Date on, const std::vector<Finding>& findings) {
     out << "Who needs a look after the session of " << formatDate(on) << '\n';
     if (std::none_of(findings.begin(), findings.end(), isFlag)) out << "  Nobody: no animal stands out.\n";
     for (const Finding& finding : findings) {

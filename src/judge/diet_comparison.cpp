@@ -128,4 +128,27 @@ Outcome<DietComparison> compareDiets(std::span<const AnimalHistory> animals, Dat
     return comparison;
 }
 
+std::vector<DietAnimal> dietAnimals(std::span<const AnimalHistory> animals, Date from, Date to,
+                                    const JudgeOptions& options) {
+    const Casebook book(animals, to, options);
+    std::vector<DietAnimal> all;
+    for (std::size_t i = 0; i < animals.size(); ++i) {
+        const auto diet = oneDiet(animals[i], from, to);
+        const auto tank = tankOn(animals[i], to);
+        if (!diet || !tank || tankOn(animals[i], from) != tank) {
+            continue;
+        }
+        DietAnimal one{animals[i].animal.id.value, diet->value, tank->value, {}};
+        for (const Observation* seen : book.file(i).sound) {
+            if (seen->on >= from && seen->on <= to && seen->standardLengthMm.known()) {
+                const double sdMm = logLengthSd(*seen, options.doubt) * seen->standardLengthMm.value;
+                one.lengths.push_back({static_cast<double>((seen->on - from).count()), seen->standardLengthMm.value,
+                                       1.0 / (sdMm * sdMm)});
+            }
+        }
+        all.push_back(std::move(one));
+    }
+    return all;
+}
+
 }  // namespace ringrule

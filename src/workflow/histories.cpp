@@ -81,6 +81,9 @@ std::vector<AnimalHistory> historiesFromStore(const Store& store) {
     auto dietSpells = byAnimal(store.dietSpells());
     auto states = byAnimal(store.states());
     auto byHand = byAnimal(store.handMeasures());
+    std::map<AnimalId, std::vector<FeedingNote>> feedingNotes;
+    for (FeedingNote& note : store.feedingNotes())
+        if (note.animal) feedingNotes[*note.animal].push_back(std::move(note));
     std::map<AnimalId, std::map<Date, std::vector<Measurement>>> photos;
     for (StoredMeasure& stored : store.measuresBetween(kFirstDay, kLastDay))
         photos[*stored.animal][stored.sessionOn].push_back(std::move(stored.measurement));
@@ -91,6 +94,7 @@ std::vector<AnimalHistory> historiesFromStore(const Store& store) {
         history.stays = ofAnimal(stays, animal.id);
         history.dietSpells = ofAnimal(dietSpells, animal.id);
         history.states = ofAnimal(states, animal.id);
+        history.feedingNotes = ofAnimal(feedingNotes, animal.id);
         std::map<Date, Observation> days;
         for (const auto& [on, ofDay] : ofAnimal(photos, animal.id)) days[on] = observationOn(on, history, ofDay);
         addLengthsByHand(days, ofAnimal(byHand, animal.id), animal);

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "ringrule/growth/diet_effect.h"
 #include "ringrule/judge/finding.h"
 #include "ringrule/judge/judge_options.h"
 #include "ringrule/outcome.h"
@@ -81,5 +82,10 @@ struct DietComparison {
 /// not animals are the experimental unit, and a caution says so. Refuses with "too-few-groups".
 [[nodiscard]] Outcome<DietComparison> compareDiets(std::span<const AnimalHistory> animals, Date from, Date to,
                                                    const JudgeOptions& options = {});
+
+/// The animals that kept one diet in one tank throughout a time, with their believed lengths, for `compareDietEffects`.
+/// Days count from `from`, lengths by the inverse of their variance.
+[[nodiscard]] std::vector<DietAnimal> dietAnimals(std::span<const AnimalHistory> animals, Date from, Date to,
+                                                  const JudgeOptions& options = {});
 
 }  // namespace ringrule

@@ -2,10 +2,12 @@
 #pragma once
 
 #include <filesystem>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "ringrule/judge/finding.h"
+#include "ringrule/judge/judge_rules.h"
 #include "ringrule/records/store.h"
 #include "ringrule/workflow/measure_session.h"
 
@@ -13,6 +15,10 @@ namespace ringrule {
 
 /// Every animal's history from the store, its accepted photos of one session combined into one observation.
 [[nodiscard]] std::vector<AnimalHistory> historiesFromStore(const Store& store);
+
+/// Everything that stands out after the session of `on`: animals, each species by its own thresholds, and whole tanks.
+[[nodiscard]] std::vector<Finding> reviewCollection(const Store& store, std::span<const AnimalHistory> histories,
+                                                    Date on, const JudgeRules& rules);
 
 struct SessionSummary {
     SessionId session;

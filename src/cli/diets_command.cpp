@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <iomanip>
+#include <iostream>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/judgement_commands.h"
+#include "ringrule/error.h"
+#include "ringrule/judge/diets.h"
+#include "ringrule/workflow/collection_review.h"
+#include "ringrule/workflow/session_table.h"
+#include "ringrule/workflow/species_file.h"
+
+namespace ringrule::cli {
+namespace {
+
+struct DietsOptions {
+    std::string store;
+    std::string from;
+    std::string to;
+};
+
+Date dayOr(const std::string& text, Date usual, const char* option) {
+    if (text.empty()) return usual;
+    const auto day = parseDate(text);
+    if (!day)
+        throw Error(ErrorKind::BadUse, std::string(option) + " needs a day such as 2031-01-06, not \"" + text + "\"");
+    return *day;
+}
+
+void printChanges(const std::vector<AnimalHistory>& histories, Date on, const JudgeRules& rules) {
+    std::cout << "After a change of food, as of " << formatDate(on) << '\n';
+    bool any = false;
+    for (std::size_t i = 0; i < histories.size(); ++i) {
+        const auto change = dietChange(histories, i, on, rules.of(histories[i].animal.species));
+        if (!change) continue;
+        any = true;
+        std::cout << "  " << change.value().sentence << '\n';
+    }
+    if (!any) std::cout << "  No animal with a change of food has two sessions before it.\n";
+}
+
+std::string codeOf(const std::vector<Diet>& diets, std::int64_t id) {
+    const auto found = std::find_if(diets.begin(), diets.end(), [id](const Diet& one) { return one.id.value == id; });
+    return found == diets.end() ? std::to_string(id) : found->code;
+}
+
+void printEffects(const DietEffects& effects, const std::vector<Diet>& diets) {
+    const char* unit = effects.unit == EffectUnit::MmPerDay ? " mm/day" : " % a day";
+    std::cout << std::fixed << std::setprecision(3);
+    for (const DietGrowth& group : effects.groups)
+        std::cout << "  " << codeOf(diets, group.diet) << ": " << group.animals << " animals, " << group.tanks
+                  << (group.tanks == 1 ? " tank, " : " tanks, ") << group.rate.value << unit << " ("
+                  << group.rate.lower95 << " to " << group.rate.upper95 << ")\n";
+    for (const DietEffect& pair : effects.pairs) {
+        const auto& first = effects.groups[pair.first];
+        const auto& second = effects.groups[pair.second];
+        std::cout << "  " << codeOf(diets, second.diet) << " against " << codeOf(diets, first.diet) << ": "
+                  << pair.sentence << '\n';
+    }
+    for (const std::string& caution : effects.cautions) std::cout << "  " << caution << '\n';
+    std::cout << std::defaultfloat;
+}
+
+ExitStatus diets(const DietsOptions& options) {
+    const Store store = Store::open(options.store);
+    const auto histories = historiesFromStore(store);
+    const auto days = sessionDays(histories);
+    if (days.empty()) {
+        std::cout << "Nothing is measured in this collection yet.\n";
+        return ExitStatus::Done;
+    }
+    const Date from = dayOr(options.from, days.front(), "--from");
+    const Date to = dayOr(options.to, days.back(), "--to");
+    if (to <= from) throw Error(ErrorKind::BadUse, "--to must be a later day than --from");
+    const SpeciesFile species = speciesOfCollection(store.folder());
+    printChanges(histories, to, species.rules);
+    std::cout << "\nDiets side by side, " << formatDate(from) << " to " << formatDate(to)
+              << ": animals that kept one diet in one tank throughout\n";
+    const auto animals = dietAnimals(histories, from, to, species.rules.usual);
+    const auto effects = compareDietEffects(animals);
+    if (!effects)
+        std::cout << "  Cannot tell. " << effects.refusal().sentence << '\n';
+    else
+        printEffects(effects.value(), store.diets());
+    return ExitStatus::Done;
+}
+
+}  // namespace
+
+void addDietsCommand(CLI::App& app, Run& chosen) {
+    auto options = std::make_shared<DietsOptions>();
+    CLI::App* command =
+        app.add_subcommand("diets", "Tells what changes of food did, against tankmates, and compares diets");
+    command->add_option("--store", options->store, "Folder of the collection")->required();
+    command->add_option("--from", options->from, "Compare diets from this day (the first session unless told)");
+    command->add_option("--to", options->to, "Up to this day (the last session unless told)");
+    command->callback([&chosen, options] { chosen = [options] { return diets(*options); }; });
+}
+
+}  // namespace ringrule::cli
