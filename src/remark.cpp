@@ -63,7 +63,8 @@ constexpr std::array kEntries{
     Entry{Remark::BoxCheckFailed, "box-check-failed",
           "The box did not measure true in the check before or after. Mend it, check it, and measure again."},
     Entry{Remark::BoxCheckStale, "box-check-stale",
-          "The box was checked too long before this measure. Check it with a rod."},
+          "No rod check stands for this measure: the last is too old, or the box file or the camera was changed "
+          "since. Check it with a rod."},
 };
 
 const Entry& entryOf(Remark remark) {

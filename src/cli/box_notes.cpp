@@ -3,6 +3,7 @@
 #include <set>
 
 #include "cli/session_report.h"
+#include "ringrule/optics/box_judgement.h"
 
 namespace ringrule::cli {
 
@@ -12,25 +13,9 @@ void printBoxNotes(std::ostream& out, const Store& store, Date on) {
         if (session.on == on) boxes.insert(session.boxName);
     }
     for (const std::string& box : boxes) {
-        switch (store.boxStandingOn(box, on)) {
-            case BoxStanding::Good:
-                continue;
-            case BoxStanding::NeverChecked:
-                out << "Box \"" << box
-                    << "\" had not been checked by that day: whether its lengths are true nobody knows. "
-                       "Check it with a rod (ringrule check --store).\n";
-                break;
-            case BoxStanding::Stale:
-                out << "Box \"" << box
-                    << "\" was last checked too long before: its measures carry a remark. Check it with "
-                       "a rod (ringrule check --store).\n";
-                break;
-            case BoxStanding::Failed:
-                out << "Box \"" << box
-                    << "\" did not measure true in the check before or after: its measures carry a "
-                       "remark. Mend it, check it, and measure again.\n";
-                break;
-        }
+        const BoxJudgement judgement = store.boxJudgementOn(box, on);
+        if (judgement.state == BoxState::Passed) continue;
+        out << "Box \"" << box << "\": " << judgement.sentence.text() << " (ringrule check --rod-mm --store)\n";
     }
 }
 

@@ -37,6 +37,31 @@ const char* signOf(SetupState state) {
     return "[cannot tell]";
 }
 
+// What a keeper at a terminal types once the hands have done what the advice says.
+std::string commandOf(SetupStepKind kind) {
+    switch (kind) {
+        case SetupStepKind::Print:
+            return "ringrule plate";
+        case SetupStepKind::Rule:
+            return "ringrule box rescale";
+        case SetupStepKind::Lens:
+            return "ringrule lens";
+        case SetupStepKind::Water:
+            return "ringrule box water";
+        case SetupStepKind::AnimalPlane:
+            return "ringrule box plane";
+        case SetupStepKind::Rod:
+            break;
+    }
+    return "ringrule check --rod-mm";
+}
+
+// What to do about a step, with the command for it; empty when there is nothing.
+std::string adviceOf(const SetupStep& step) {
+    if (step.advice.empty()) return {};
+    return textOf(step.advice) + (step.state == SetupState::Done ? "" : " Type: " + commandOf(step.kind));
+}
+
 // Text broken at spaces so that it stands under the titles.
 std::string wrapped(const std::string& text) {
     constexpr std::size_t kWidth = 84;
@@ -83,11 +108,11 @@ ExitStatus showSetup(const SetupCommandOptions& options) {
     const auto steps = boxSetup(box, history, day);
     int number = 0;
     for (const SetupStep& step : steps) {
-        std::cout << ++number << ' ' << signOf(step.state) << "  " << step.title << '\n' << wrapped(step.found);
-        if (!step.advice.empty()) std::cout << wrapped(step.advice);
+        std::cout << ++number << ' ' << signOf(step.state) << "  " << step.title << '\n' << wrapped(textOf(step.found));
+        if (!step.advice.empty()) std::cout << wrapped(adviceOf(step));
     }
     const auto next = nextSetupStep(steps);
-    if (next) std::cout << "\nNext: " << next->title << ". " << next->advice << '\n';
+    if (next) std::cout << "\nNext: " << next->title << ". " << adviceOf(*next) << '\n';
     return next ? ExitStatus::NotMeasured : ExitStatus::Done;
 }
 

@@ -128,7 +128,7 @@ double reducedMm(const Box& box, double cameraToWindowMm) {
 // What single cause would make the rod read so, most telling first.
 std::string causesOf(const Box& box, const PlateCheck& plate, double error) {
     std::string causes = "Measure the plate's bar with a steel rule: printed at " + fixed(100.0 / (1.0 + error), 1) +
-                         " % it would explain this (then: ringrule box rescale).";
+                         " % it would explain this; then correct the box file for it.";
     if (!box.media) return causes + " Or refraction is not corrected: add the box's media to its file.";
     if (plate.cameraToWindowMm && plate.statedCameraToWindowMm) {
         const double distanceOff =

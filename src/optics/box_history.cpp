@@ -36,30 +36,51 @@ struct Dated {
 
 // A photo that could not tell says nothing of the box.
 bool tells(const PastBoxCheck& check) {
-    return check.passed || std::any_of(check.findings.begin(), check.findings.end(),
-                                       [](const BoxFinding& finding) { return finding.fails; });
+    return check.passed || check.refusalReason.empty() ||
+           std::any_of(check.findings.begin(), check.findings.end(),
+                       [](const BoxFinding& finding) { return finding.fails; });
 }
 
-// Telling checks on or before that day, the newest last; of one day, in the order given.
-std::vector<Dated> upTo(const std::vector<PastBoxCheck>& history, int day) {
+// Telling checks with a day, the newest last; of one day, in the order given.
+std::vector<Dated> telling(const std::vector<PastBoxCheck>& history) {
     std::vector<Dated> dated;
     for (const PastBoxCheck& check : history) {
         const auto on = calendarDay(check.checkedOn);
-        if (on && *on <= day && tells(check)) dated.push_back({&check, *on});
+        if (on && tells(check)) dated.push_back({&check, *on});
     }
     std::stable_sort(dated.begin(), dated.end(), [](const Dated& a, const Dated& b) { return a.day < b.day; });
     return dated;
 }
 
-const Dated* newest(const std::vector<Dated>& dated, bool withRod) {
+// Whether a check was of another box file than the one asked for; what is not known contradicts nothing.
+bool ofOtherFile(const Dated& dated, std::string_view fingerprint) {
+    const std::string& then = dated.check->boxFingerprint;
+    return !fingerprint.empty() && !then.empty() && then != fingerprint;
+}
+
+const Dated* newest(std::span<const Dated> dated, bool withRod) {
     const auto found = std::find_if(dated.rbegin(), dated.rend(),
                                     [withRod](const Dated& d) { return d.check->rod.has_value() == withRod; });
     return found == dated.rend() ? nullptr : &*found;
 }
 
-std::string daysAgo(int days) {
-    if (days == 0) return "the same day";
-    return days == 1 ? "the day before" : std::to_string(days) + " days before";
+// The first failure among later checks of the same file that reaches back before all of them: a plate that was good
+// meanwhile takes back what the plate shows, a rod that read true everything.
+const Dated* nextFailure(std::span<const Dated> later, std::string_view fingerprint) {
+    bool plateHeld = false;
+    for (const Dated& each : later) {
+        if (ofOtherFile(each, fingerprint)) return nullptr;
+        const bool rod = each.check->rod.has_value();
+        if (!each.check->passed) return rod || !plateHeld ? &each : nullptr;
+        if (rod) return nullptr;
+        plateHeld = true;
+    }
+    return nullptr;
+}
+
+Sentence daysBefore(int days, const char* sameDay, const char* dayBefore, const char* earlier) {
+    if (days == 0) return {sameDay};
+    return days == 1 ? Sentence{dayBefore} : Sentence{earlier, {std::to_string(days)}};
 }
 
 std::string whatFailed(const PastBoxCheck& check) {
@@ -69,19 +90,53 @@ std::string whatFailed(const PastBoxCheck& check) {
     return check.refusalSentence;
 }
 
-BoxJudgement stale(int age, const char* reason, std::string sentence) {
+BoxJudgement stale(int age, const char* reason, Sentence sentence) {
     return {BoxState::Stale, reason, std::move(sentence), age};
 }
 
-BoxJudgement failed(const Dated& last, int day, const std::string& fingerprint) {
-    if (last.check->boxFingerprint != fingerprint)
+BoxJudgement failed(const Dated& last, int day, std::string_view fingerprint) {
+    if (ofOtherFile(last, fingerprint))
         return stale(day - last.day, "box-changed",
-                     "The box did not measure true at its last check, and its file was changed since. Check it with a "
-                     "rod.");
-    return {BoxState::Failed, "check-failed",
-            "The box did not measure true when it was checked (" + daysAgo(day - last.day) + "). " +
-                whatFailed(*last.check),
+                     {"The box did not measure true at its last check, and its file was changed since. Check it with a "
+                      "rod."});
+    return {BoxState::Failed,
+            "check-failed",
+            {"The box did not measure true when it was checked on %1. %2",
+             {last.check->checkedOn.substr(0, 10), whatFailed(*last.check)}},
             day - last.day};
+}
+
+// By the checks up to that day alone.
+BoxJudgement judgeBefore(std::span<const Dated> dated, int day, std::string_view fingerprint, const CameraSeen& camera,
+                         const BoxJudgementOptions& options) {
+    if (dated.empty())
+        return {BoxState::NeverChecked,
+                "never-checked",
+                {"This box was not checked by then. Photograph a rod of known length where the animals hang."},
+                {}};
+    const Dated* rod = newest(dated, true);
+    const Dated* plate = newest(dated, false);
+    if (rod != nullptr && !rod->check->passed) return failed(*rod, day, fingerprint);
+    // A later rod that reads true outweighs what the plate alone looked like before.
+    if (plate != nullptr && !plate->check->passed && (rod == nullptr || plate > rod))
+        return failed(*plate, day, fingerprint);
+    if (rod == nullptr)
+        return stale(day - plate->day, "rod-check-missing",
+                     {"Only the plate was checked: whether lengths are true only a rod of known length can tell."});
+    const int age = day - rod->day;
+    if (ofOtherFile(*rod, fingerprint))
+        return stale(age, "box-changed", {"The box file was changed since its last rod check. Check it with a rod."});
+    if (differ(rod->check->camera, camera))
+        return stale(age, "camera-changed",
+                     {"Another camera, or another of its lenses, than at the last rod check. Check it with a rod."});
+    if (age > options.mostRodAgeDays)
+        return stale(age, "check-old",
+                     {"The last rod check was %1 days before. Check it with a rod each month.", {std::to_string(age)}});
+    return {BoxState::Passed, "checked",
+            daysBefore(age, "A rod of known length read true the same day.",
+                       "A rod of known length read true the day before.",
+                       "A rod of known length read true %1 days before."),
+            age};
 }
 
 }  // namespace
@@ -126,34 +181,20 @@ std::optional<BoxState> boxStateFromId(std::string_view id) {
     return static_cast<BoxState>(found - kStateIds.begin());
 }
 
-BoxJudgement judgeBox(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view onDay,
+BoxJudgement judgeBox(std::string_view fingerprint, const std::vector<PastBoxCheck>& history, std::string_view onDay,
                       const CameraSeen& camera, const BoxJudgementOptions& options) {
     const auto day = calendarDay(onDay);
-    const auto dated = day ? upTo(history, *day) : std::vector<Dated>{};
-    if (dated.empty())
-        return {BoxState::NeverChecked,
-                "never-checked",
-                "This box was not checked by then. Photograph a rod of known length where the animals hang.",
-                {}};
-    const std::string fingerprint = boxFingerprint(box);
-    const Dated* rod = newest(dated, true);
-    const Dated* plate = newest(dated, false);
-    if (rod != nullptr && !rod->check->passed) return failed(*rod, *day, fingerprint);
-    // A later rod that reads true outweighs what the plate alone looked like before.
-    if (plate != nullptr && !plate->check->passed && (rod == nullptr || plate > rod))
-        return failed(*plate, *day, fingerprint);
-    if (rod == nullptr)
-        return stale(*day - plate->day, "rod-check-missing",
-                     "Only the plate was checked: whether lengths are true only a rod of known length can tell.");
-    const int age = *day - rod->day;
-    if (rod->check->boxFingerprint != fingerprint)
-        return stale(age, "box-changed", "The box file was changed since its last rod check. Check it with a rod.");
-    if (differ(rod->check->camera, camera))
-        return stale(age, "camera-changed",
-                     "Another camera, or another of its lenses, than at the last rod check. Check it with a rod.");
-    if (age > options.mostRodAgeDays)
-        return stale(age, "check-old", "The last rod check was " + daysAgo(age) + ". Check it with a rod each month.");
-    return {BoxState::Passed, "checked", "A rod of known length read true " + daysAgo(age) + ".", age};
+    const auto dated = day ? telling(history) : std::vector<Dated>{};
+    const auto split =
+        std::find_if(dated.begin(), dated.end(), [&](const Dated& each) { return day && each.day > *day; });
+    BoxJudgement before = judgeBefore({dated.begin(), split}, day.value_or(0), fingerprint, camera, options);
+    const Dated* next = nextFailure({split, dated.end()}, fingerprint);
+    if (next == nullptr || before.state == BoxState::Failed) return before;
+    return {BoxState::Failed,
+            "next-check-failed",
+            {"The box did not measure true at its next check, on %1, and may have been off before. %2",
+             {next->check->checkedOn.substr(0, 10), whatFailed(*next->check)}},
+            before.ageDays};
 }
 
 }  // namespace ringrule

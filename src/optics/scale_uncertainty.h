@@ -23,7 +23,8 @@ struct ScaleUncertainty {
 /// reduced distances. Precondition: `box.media`.
 [[nodiscard]] double depthBias(const Box& box);
 
-/// Corner noise carried through the fit; depth of the animal's plane, distance and print of the plate.
+/// Corner noise carried through the fit; depth of the animal's plane, distance and print of the plate, and the angle to
+/// the window at which it may stand.
 [[nodiscard]] ScaleUncertainty scaleUncertainty(const CameraFit& fit, const Box& box);
 
 /// The same without a lens: what distortion, and without media what depth and refraction, could have done is added.

@@ -1,7 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/records/box_check_record.h"
 
+#include <sstream>
+#include <string_view>
+
+#include "ringrule/records/box_check_history.h"
+
 namespace ringrule {
+namespace {
+
+constexpr std::string_view kFails = "fails ", kNote = "note ";
+
+std::optional<BoxFinding> findingIn(const std::string& line) {
+    const bool fails = line.starts_with(kFails);
+    if (!fails && !line.starts_with(kNote)) return std::nullopt;
+    const std::string rest = line.substr(fails ? kFails.size() : kNote.size());
+    for (const BoxFault fault : allBoxFaults()) {
+        const std::string id = std::string(boxFaultId(fault)) + ": ";
+        if (rest.starts_with(id)) return BoxFinding{fault, fails, rest.substr(id.size())};
+    }
+    return std::nullopt;
+}
+
+}  // namespace
 
 std::string_view boxVerdictName(BoxVerdict verdict) {
     switch (verdict) {
@@ -15,23 +36,36 @@ std::string_view boxVerdictName(BoxVerdict verdict) {
     return "cannot-tell";
 }
 
-BoxStanding boxStanding(std::span<const BoxCheckRecord> checks, Date on, int goodForDays) {
-    const BoxCheckRecord* last = nullptr;
-    const BoxCheckRecord* next = nullptr;
-    for (const BoxCheckRecord& check : checks) {
-        const auto day = parseDate(check.at);
-        if (!day || check.verdict == BoxVerdict::CannotTell) continue;
-        if (*day <= on) {
-            last = &check;
+std::string boxFindingLine(const BoxFinding& finding) {
+    return std::string(finding.fails ? kFails : kNote) + std::string(boxFaultId(finding.fault)) + ": " +
+           finding.sentence;
+}
+
+PastBoxCheck pastBoxCheck(const BoxCheckRecord& record) {
+    PastBoxCheck past;
+    past.checkedOn = record.at.substr(0, 10);
+    past.passed = record.verdict == BoxVerdict::Holds;
+    past.boxFingerprint = record.boxFingerprint;
+    past.camera = {record.cameraMake, record.cameraModel, record.focalLengthMm};
+    if (record.rodMm && record.readMm)
+        past.rod = PastRodReading{*record.rodMm, *record.readMm, record.readU95Mm.value_or(0.0),
+                                  record.trueWithin.value_or(0.0)};
+    std::istringstream lines(record.sentences);
+    for (std::string line; std::getline(lines, line);) {
+        if (auto finding = findingIn(line)) {
+            past.findings.push_back(std::move(*finding));
         } else {
-            next = &check;
-            break;
+            past.refusalSentence += (past.refusalSentence.empty() ? "" : " ") + line;
         }
     }
-    if (last != nullptr && last->verdict == BoxVerdict::Fails) return BoxStanding::Failed;
-    if (next != nullptr && next->verdict == BoxVerdict::Fails) return BoxStanding::Failed;
-    if (last == nullptr) return BoxStanding::NeverChecked;
-    return (on - *parseDate(last->at)).count() > goodForDays ? BoxStanding::Stale : BoxStanding::Good;
+    if (record.verdict == BoxVerdict::CannotTell) past.refusalReason = "cannot-tell";
+    return past;
+}
+
+std::vector<PastBoxCheck> boxHistory(const Store& store, const std::string& boxName) {
+    std::vector<PastBoxCheck> history;
+    for (const BoxCheckRecord& record : store.boxChecks(boxName)) history.push_back(pastBoxCheck(record));
+    return history;
 }
 
 }  // namespace ringrule

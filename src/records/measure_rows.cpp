@@ -33,9 +33,10 @@ std::string columnList(const std::string& before) {
 }
 
 /// What the checks of a box say in a remark of the measures taken with it.
-std::optional<Remark> remarkOf(BoxStanding standing) {
-    if (standing == BoxStanding::Failed) return Remark::BoxCheckFailed;
-    if (standing == BoxStanding::Stale) return Remark::BoxCheckStale;
+std::optional<Remark> remarkOf(const BoxJudgement& judgement) {
+    if (judgement.state == BoxState::Failed) return Remark::BoxCheckFailed;
+    // A box that no rod has checked yet is told once a session, like one that was never checked.
+    if (judgement.state == BoxState::Stale && judgement.reason != "rod-check-missing") return Remark::BoxCheckStale;
     return std::nullopt;
 }
 

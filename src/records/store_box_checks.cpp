@@ -8,6 +8,7 @@
 #include "records/store_state.h"
 #include "records/typed_records.h"
 #include "ringrule/error.h"
+#include "ringrule/records/box_check_history.h"
 
 namespace ringrule {
 
@@ -21,15 +22,23 @@ BoxStandings::BoxStandings(const Database& database) {
         std::stable_sort(checks.begin(), checks.end(),
                          [](const BoxCheckRecord& a, const BoxCheckRecord& b) { return a.at < b.at; });
     }
+    for (const auto& [box, checks] : checks_) {
+        for (const BoxCheckRecord& check : checks) histories_[box].push_back(pastBoxCheck(check));
+    }
     const std::string days = database.textOf("SELECT value FROM meta WHERE key = 'box_check_days'");
     int given = 0;
     std::from_chars(days.data(), days.data() + days.size(), given);
-    if (given > 0) goodForDays_ = given;
+    if (given > 0) options_.mostRodAgeDays = given;
 }
 
-BoxStanding BoxStandings::on(const std::string& boxName, Date day) const {
-    const auto found = checks_.find(boxName);
-    return found == checks_.end() ? BoxStanding::NeverChecked : boxStanding(found->second, day, goodForDays_);
+BoxStandings::~BoxStandings() = default;
+
+const BoxJudgement& BoxStandings::on(const std::string& boxName, Date day) const {
+    const auto [told, fresh] = told_.try_emplace({boxName, day});
+    const auto history = histories_.find(boxName);
+    if (fresh && history != histories_.end())
+        told->second = judgeBox({}, history->second, formatDate(day), {}, options_);
+    return told->second;
 }
 
 void Store::addBoxCheck(const BoxCheckRecord& check) {
@@ -49,7 +58,7 @@ std::vector<BoxCheckRecord> Store::boxChecks(const std::string& boxName) const {
     return all;
 }
 
-BoxStanding Store::boxStandingOn(const std::string& boxName, Date on) const {
+BoxJudgement Store::boxJudgementOn(const std::string& boxName, Date on) const {
     return BoxStandings(state_->database).on(boxName, on);
 }
 

@@ -1,51 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/workflow/box_checks.h"
 
-#include <array>
-#include <optional>
-#include <sstream>
-#include <string_view>
-
 namespace ringrule {
 namespace {
-
-constexpr std::string_view kFails = "fails ", kNote = "note ";
-
-std::string lineOf(const BoxFinding& finding) {
-    return std::string(finding.fails ? kFails : kNote) + std::string(boxFaultId(finding.fault)) + ": " +
-           finding.sentence;
-}
-
-std::optional<BoxFinding> findingIn(const std::string& line) {
-    const bool fails = line.starts_with(kFails);
-    if (!fails && !line.starts_with(kNote)) return std::nullopt;
-    const std::string rest = line.substr(fails ? kFails.size() : kNote.size());
-    for (const BoxFault fault : allBoxFaults()) {
-        const std::string id = std::string(boxFaultId(fault)) + ": ";
-        if (rest.starts_with(id)) return BoxFinding{fault, fails, rest.substr(id.size())};
-    }
-    return std::nullopt;
-}
-
-PastBoxCheck fromRecord(const BoxCheckRecord& record) {
-    PastBoxCheck past;
-    past.checkedOn = record.at.substr(0, 10);
-    past.passed = record.verdict == BoxVerdict::Holds;
-    past.boxFingerprint = record.boxFingerprint;
-    if (record.rodMm && record.readMm)
-        past.rod = PastRodReading{*record.rodMm, *record.readMm, record.readU95Mm.value_or(0.0),
-                                  record.trueWithin.value_or(0.0)};
-    std::istringstream lines(record.sentences);
-    for (std::string line; std::getline(lines, line);) {
-        if (auto finding = findingIn(line)) {
-            past.findings.push_back(std::move(*finding));
-        } else {
-            past.refusalSentence += (past.refusalSentence.empty() ? "" : " ") + line;
-        }
-    }
-    if (record.verdict == BoxVerdict::CannotTell) past.refusalReason = "cannot-tell";
-    return past;
-}
 
 // A plate that is off makes the verdict, whatever else the photo could not tell.
 BoxVerdict verdictOf(const BoxCheck& check) {
@@ -90,6 +47,9 @@ BoxCheckRecord boxCheckRecord(const BoxCheck& check, const Box& box, const std::
     record.photoName = photo.filename().string();
     record.photoHash = check.photoHash;
     record.boxFingerprint = past.boxFingerprint;
+    record.cameraMake = past.camera.make;
+    record.cameraModel = past.camera.model;
+    record.focalLengthMm = past.camera.focalLengthMm;
     if (check.plate) {
         record.markerRmsPx = check.plate->cornerRmsPx;
         record.tiltDegrees = check.plate->tiltDegrees;
@@ -102,17 +62,11 @@ BoxCheckRecord boxCheckRecord(const BoxCheck& check, const Box& box, const std::
         record.trueWithin = past.rod->trueWithin;
     }
     std::string lines;
-    for (const BoxFinding& finding : past.findings) lines += lineOf(finding) + "\n";
+    for (const BoxFinding& finding : past.findings) lines += boxFindingLine(finding) + "\n";
     if (check.refusal) lines += check.refusal->sentence + "\n";
     if (!lines.empty()) lines.pop_back();
     record.sentences = lines;
     return record;
-}
-
-std::vector<PastBoxCheck> boxHistory(const Store& store, const std::string& boxName) {
-    std::vector<PastBoxCheck> history;
-    for (const BoxCheckRecord& record : store.boxChecks(boxName)) history.push_back(fromRecord(record));
-    return history;
 }
 
 }  // namespace ringrule

@@ -5,6 +5,8 @@
 #include <nlohmann/json.hpp>
 
 #include "../scratch_folder.h"
+#include "box_file.h"
+#include "rod_photo.h"
 #include "run_program.h"
 
 namespace {
@@ -38,6 +40,47 @@ TEST_CASE("box setup begins with the plate and ends with the rod") {
     CHECK(after.out.find("4 [done]") != std::string::npos);
     CHECK(after.out.find("5 [done]") != std::string::npos);
     CHECK(after.out.find("6 [to do]") != std::string::npos);
+}
+
+TEST_CASE("a box is set up from plate to rod, and what the rod shows wrong is mended") {
+    const ScratchFolder folder;
+    const std::string box = folder / "bay3.json", store = folder / "house", rod = folder / "rod.jpg";
+    REQUIRE(ringrule({"create", store}).status == 0);
+    REQUIRE(ringrule({"plate", "--size", "bench", "--pdf", folder / "p.pdf", "--box", box}).status == 0);
+    // Typed without looking: the printer made it 97 %.
+    REQUIRE(ringrule({"box", "rescale", "--box", box, "--bar-stated", "200", "--bar-measured", "200"}).status == 0);
+    std::vector<std::string> lens{"lens", "--board", "9x6", "--square-mm", "25", "--box", box};
+    for (const auto& entry : std::filesystem::directory_iterator(kSource / "tests/outside/data/chessboard"))
+        if (entry.path().extension() == ".jpg") lens.push_back(entry.path().string());
+    REQUIRE(ringrule(lens).status == 0);
+    REQUIRE(ringrule({"box", "water", "--box", box, "--camera-to-window-mm", "135", "--window-mm", "5",
+                      "--water-to-plate-mm", "60", "--salinity-ppt", "32", "--temperature-c", "24"})
+                .status == 0);
+    REQUIRE(ringrule({"box", "plane", "--box", box, "--distance-mm", "8", "--tolerance-mm", "2"}).status == 0);
+    const std::vector<std::string> setup{"box", "setup", "--box", box, "--store", store};
+    CHECK(ringrule(setup).out.find("Next: Rod check.") != std::string::npos);
+
+    render::RodScene scene;
+    scene.box = render::readBox(box);
+    scene.printScale = 0.97;
+    scene.fromMm = {47.0, 57.0};
+    scene.toMm = {147.0, 57.0};
+    scene.widthMm = 6.0;
+    scene.camera.aimMm = {97.0, 58.0};
+    render::photographRod(scene, rod);
+    const std::vector<std::string> check{"check", rod, "--box", box, "--rod-mm", "100", "--flat", "--store", store};
+    CHECK(ringrule(check).status == 1);
+    const Ran wrong = ringrule(setup);
+    CHECK(wrong.status == 1);
+    CHECK(wrong.out.find("6 [wrong]") != std::string::npos);
+    CHECK(wrong.out.find("Type: ringrule check") != std::string::npos);
+
+    REQUIRE(ringrule({"box", "rescale", "--box", box, "--bar-stated", "200", "--bar-measured", "194"}).status == 0);
+    CHECK(ringrule(setup).out.find("6 [to do]") != std::string::npos);
+    CHECK(ringrule(check).status == 0);
+    const Ran done = ringrule(setup);
+    CHECK(done.status == 0);
+    CHECK(done.out.find("Next:") == std::string::npos);
 }
 
 TEST_CASE("box setup judges a photo, and a kept check is remembered") {

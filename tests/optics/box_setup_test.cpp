@@ -73,13 +73,13 @@ TEST_CASE("A finished box has nothing left to do", "[box_setup]") {
     const Box box = readyBox();
     const auto steps = boxSetup(box, {checked(box, true)}, kToday);
     for (const SetupStep& step : steps) {
-        CAPTURE(setupStepId(step.kind), step.found, step.advice);
+        CAPTURE(setupStepId(step.kind), textOf(step.found), textOf(step.advice));
         CHECK(step.state == SetupState::Done);
         CHECK(step.advice.empty());
     }
     CHECK_FALSE(nextSetupStep(steps));
     // 2 mm over 1.339 × 473 mm of reduced distance.
-    CHECK_THAT(steps[4].found, Catch::Contains("0.32 %") || Catch::Contains("0.33 %"));
+    CHECK_THAT(textOf(steps[4].found), Catch::Contains("0.32 %") || Catch::Contains("0.33 %"));
 }
 
 TEST_CASE("What a check found wrong is told at the step that mends it", "[box_setup]") {
@@ -93,11 +93,25 @@ TEST_CASE("What a check found wrong is told at the step that mends it", "[box_se
     }));
     const SetupStep step = stepOf(box, kind, {faulty(box, fault)});
     CHECK(step.state == SetupState::Wrong);
-    CHECK_THAT(step.advice, Catch::Contains("Mend this."));
+    CHECK_THAT(textOf(step.advice), Catch::Contains("Mend this."));
     // Once the file is corrected the old check says nothing of that step.
     Box mended = box;
     mended.media->cameraToWindowMm += 5.0;
     CHECK(stepOf(mended, kind, {faulty(box, fault)}).state != SetupState::Wrong);
+}
+
+TEST_CASE("Another camera than at the rod check asks for the rod again", "[box_setup]") {
+    const Box box = readyBox();
+    PastBoxCheck rod = checked(box, true), plate = checked(box, true);
+    rod.camera = {"Example", "One", 50.0};
+    plate.rod.reset();
+    plate.checkedOn = "2031-03-03";
+    plate.camera = rod.camera;
+    CHECK(stepOf(box, SetupStepKind::Rod, {rod, plate}).state == SetupState::Done);
+    plate.camera.model = "Two";
+    const SetupStep step = stepOf(box, SetupStepKind::Rod, {rod, plate});
+    CHECK(step.state == SetupState::ToDo);
+    CHECK_THAT(textOf(step.found), Catch::Contains("Another camera"));
 }
 
 TEST_CASE("What cannot be is wrong, what is old is to do again", "[box_setup]") {
@@ -128,6 +142,31 @@ TEST_CASE("What cannot be is wrong, what is old is to do again", "[box_setup]") 
         (*box.lensCovariance)[0][0] = 42.5 * 42.5;
         CHECK(stepOf(box, SetupStepKind::Lens).state == SetupState::Wrong);
     }
+}
+
+TEST_CASE("What a step says names no command, and a lens of unknown origin is told as that", "[box_setup]") {
+    Box box = readyBox();
+    for (const auto& steps : {boxSetup(std::nullopt, {}, kToday), boxSetup(box, {}, kToday),
+                              boxSetup(box, {faulty(box, BoxFault::LengthOff)}, kToday)}) {
+        for (const SetupStep& step : steps) {
+            CHECK_THAT(textOf(step.found) + textOf(step.advice), !Catch::Contains("ringrule "));
+            CHECK_THAT(textOf(step.found) + textOf(step.advice), !Catch::Contains("%1"));
+        }
+    }
+    box.lensOrigin = {};
+    const std::string unknown = textOf(stepOf(box, SetupStepKind::Lens).found);
+    CHECK_THAT(unknown, Catch::Contains("px focal length") && Catch::Contains("neither camera nor day"));
+    box.lensOrigin.cameraModel = "One";
+    box.lensOrigin.calibratedOn = "2031-01-02";
+    const std::string known = textOf(stepOf(box, SetupStepKind::Lens).found);
+    CHECK_THAT(known, Catch::Contains("Camera: One.") && Catch::Contains("Calibrated on 2031-01-02."));
+}
+
+TEST_CASE("A sentence puts its values where they belong, in any order", "[sentence]") {
+    CHECK(Sentence{"%2 of %1 at 95 %.", {"three", "two"}}.text() == "two of three at 95 %.");
+    CHECK(Sentence{"%1 % and %3", {"5"}}.text() == "5 % and %3");
+    CHECK(textOf({{"One."}, {"%1.", {"Two"}}}) == "One. Two.");
+    CHECK(textOf({}).empty());
 }
 
 TEST_CASE("Steps and states keep their ids", "[box_setup]") {

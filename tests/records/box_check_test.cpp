@@ -4,6 +4,8 @@
 #include <algorithm>
 
 #include "../scratch_folder.h"
+#include "either_store.h"
+#include "ringrule/optics/box_judgement.h"
 #include "sample_records.h"
 
 using namespace ringrule;
@@ -19,6 +21,15 @@ BoxCheckRecord check(const std::string& at, BoxVerdict verdict) {
     return record;
 }
 
+BoxCheckRecord rodCheck(const std::string& at, BoxVerdict verdict) {
+    BoxCheckRecord record = check(at, verdict);
+    record.withRod = true;
+    record.rodMm = 100.0;
+    record.readMm = verdict == BoxVerdict::Holds ? 100.1 : 101.0;
+    if (verdict == BoxVerdict::Fails) record.sentences = "fails length-off: The rod reads 1 % long.";
+    return record;
+}
+
 const Date kDay{2031y / 1 / 6};
 
 bool has(const StoredMeasure& measure, Remark remark) {
@@ -28,26 +39,28 @@ bool has(const StoredMeasure& measure, Remark remark) {
 
 }  // namespace
 
-TEST_CASE("the standing of a box follows its checks") {
+TEST_CASE("a kept check is judged as the optics judge one", "[either]") {
     using enum BoxVerdict;
-    const auto on = [](std::vector<BoxCheckRecord> checks) { return boxStanding(checks, kDay, 62); };
-    CHECK(on({}) == BoxStanding::NeverChecked);
-    CHECK(on({check("2031-01-06T08:00:00", Holds)}) == BoxStanding::Good);
-    CHECK(on({check("2030-11-05T08:00:00", Holds)}) == BoxStanding::Good);   // 62 days
-    CHECK(on({check("2030-11-04T08:00:00", Holds)}) == BoxStanding::Stale);  // 63
-    CHECK(on({check("2031-01-05", Holds), check("2031-01-06", Fails)}) == BoxStanding::Failed);
-    CHECK(on({check("2031-01-06T08:00:00", Fails), check("2031-01-06T08:10:00", Holds)}) == BoxStanding::Good);
-    CHECK(on({check("2031-01-05", Holds), check("2031-02-06", Fails)}) == BoxStanding::Failed);  // went off between
-    CHECK(on({check("2031-01-05", Holds), check("2031-02-06", Holds), check("2031-03-06", Fails)}) ==
-          BoxStanding::Good);
-    CHECK(on({check("2031-02-06", Holds)}) == BoxStanding::NeverChecked);
-    CHECK(on({check("2031-01-05", CannotTell)}) == BoxStanding::NeverChecked);
-    CHECK(on({check("2031-01-04", Fails), check("2031-01-05", CannotTell)}) == BoxStanding::Failed);
+    const ScratchFolder scratch;
+    Store store = newCollection(scratch / "house");
+    const auto on = [&store](Date day) { return store.boxJudgementOn("bench box", day); };
+    CHECK(on(kDay).state == BoxState::NeverChecked);
+    store.addBoxCheck(check("2030-11-04T09:00:00", CannotTell));
+    CHECK(on(kDay).state == BoxState::NeverChecked);
+    store.addBoxCheck(check("2030-11-04T10:00:00", Holds));
+    CHECK(on(kDay).reason == "rod-check-missing");
+    store.addBoxCheck(rodCheck("2030-11-05T08:00:00", Holds));
+    CHECK(on(kDay).state == BoxState::Passed);  // 62 days
+    CHECK(on(kDay + std::chrono::days(1)).reason == "check-old");
+    store.addBoxCheck(rodCheck("2031-02-06T08:00:00", Fails));
+    CHECK(on(kDay).reason == "next-check-failed");
+    CHECK(on(Date{2031y / 2 / 7}).reason == "check-failed");
+    CHECK(on(Date{2031y / 2 / 7}).sentence.text().find("The rod reads 1 % long.") != std::string::npos);
 }
 
-TEST_CASE("a check comes back with all that was told") {
+TEST_CASE("a check comes back with all that was told", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     BoxCheckRecord given = check("2031-01-06T08:30:00", BoxVerdict::Fails);
     given.keeper = "K2";
     given.withRod = true;
@@ -58,6 +71,9 @@ TEST_CASE("a check comes back with all that was told") {
     given.readU95Mm = 0.5;
     given.photoName = "rod.jpg";
     given.photoHash = "abc";
+    given.cameraMake = "Example";
+    given.cameraModel = "One";
+    given.focalLengthMm = 50.0;
     store.addBoxCheck(given);
     store.addBoxCheck(check("2031-01-05", BoxVerdict::Holds));
     const auto all = store.boxChecks("bench box");
@@ -73,13 +89,17 @@ TEST_CASE("a check comes back with all that was told") {
     CHECK(all[1].readMm == 101.0);
     CHECK(all[1].readU95Mm == 0.5);
     CHECK(all[1].photoHash == "abc");
+    CHECK(all[1].cameraMake == "Example");
+    CHECK(all[1].cameraModel == "One");
+    CHECK(all[1].focalLengthMm == 50.0);
+    CHECK_FALSE(all[0].focalLengthMm.has_value());
     CHECK(store.boxChecks("other box").empty());
     CHECK_THROWS_AS(store.removeRecord("box-check", 1, 1), Error);
 }
 
-TEST_CASE("measures are marked while the box's check says so, and no longer once it holds") {
+TEST_CASE("measures are marked while the box's check says so, and no longer once it holds", "[either]") {
     const ScratchFolder scratch;
-    Store store = Store::create(scratch / "house");
+    Store store = newCollection(scratch / "house");
     StoredPhoto photo;
     photo.session = store.addSession(sample::session());
     const PhotoId id = store.addPhoto(photo, scratch.write("a.jpg", "x"));
@@ -87,19 +107,19 @@ TEST_CASE("measures are marked while the box's check says so, and no longer once
     const auto measure = [&] { return store.measuresOfPhoto(id).at(0); };
     CHECK_FALSE(has(measure(), Remark::BoxCheckFailed));
     CHECK_FALSE(has(measure(), Remark::BoxCheckStale));
-    store.addBoxCheck(check("2030-06-01", BoxVerdict::Holds));
+    store.addBoxCheck(rodCheck("2030-06-01", BoxVerdict::Holds));
     CHECK(has(measure(), Remark::BoxCheckStale));
     store.set("box_check_days", "365");
     CHECK_FALSE(has(measure(), Remark::BoxCheckStale));
-    store.addBoxCheck(check("2031-01-06T09:00:00", BoxVerdict::Fails));
+    store.addBoxCheck(rodCheck("2031-01-06T09:00:00", BoxVerdict::Fails));
     CHECK(has(measure(), Remark::BoxCheckFailed));
-    CHECK(store.boxStandingOn("bench box", kDay) == BoxStanding::Failed);
+    CHECK(store.boxJudgementOn("bench box", kDay).state == BoxState::Failed);
 
     // A correction made meanwhile does not keep the remark for good.
     StoredMeasure corrected = measure();
     corrected.replaces = corrected.id;
     store.addMeasure(corrected);
-    store.addBoxCheck(check("2031-01-06T10:00:00", BoxVerdict::Holds));
+    store.addBoxCheck(rodCheck("2031-01-06T10:00:00", BoxVerdict::Holds));
     CHECK_FALSE(has(measure(), Remark::BoxCheckFailed));
     CHECK(measure().measurement.remarks == sample::measurement().remarks);
 }

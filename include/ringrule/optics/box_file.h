@@ -84,10 +84,10 @@ using LensCovariance = std::array<std::array<double, 9>, 9>;
 /// A flat mirror at 45° in the box, along the plate: one photo shows the animal from the side and, in the mirror, from
 /// above or below. Its plane meets the plate in a line across it.
 struct Mirror {
-    bool aboveAnimal = true;       ///< above the animal on the photo, or below it
-    double meetsPlateAtMm = 0.0;   ///< y of that line, plate frame
-    double reachMm = 0.0;          ///< how much of the plate's height, from the line on, the mirror covers on the photo
-    double toleranceMm = 1.0;      ///< of the mirrored path's length, half-width of the 95 % interval
+    bool aboveAnimal = true;      ///< above the animal on the photo, or below it
+    double meetsPlateAtMm = 0.0;  ///< y of that line, plate frame
+    double reachMm = 0.0;         ///< how much of the plate's height, from the line on, the mirror covers on the photo
+    double toleranceMm = 1.0;     ///< of the mirrored path's length, half-width of the 95 % interval
 };
 
 /// A measuring box as `calibration/NAME.json` describes it (format "ringrule-box/1", see `docs/box-file.md`).

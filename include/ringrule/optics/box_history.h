@@ -8,18 +8,9 @@
 
 #include "ringrule/optics/box_check.h"
 #include "ringrule/optics/box_file.h"
+#include "ringrule/optics/box_judgement.h"
 
 namespace ringrule {
-
-/// The camera that took a photo, as its EXIF tells it; what is not told is empty and contradicts nothing.
-struct CameraSeen {
-    std::string make{};
-    std::string model{};
-    std::optional<double> focalLengthMm{};
-};
-
-/// Whether the two name different cameras, or focal lengths that differ by more than 2 %.
-[[nodiscard]] bool differ(const CameraSeen& a, const CameraSeen& b);
 
 /// How a rod of known length read.
 struct PastRodReading {
@@ -46,35 +37,13 @@ struct PastBoxCheck {
 /// index with it by parts in a thousand.
 [[nodiscard]] std::string boxFingerprint(const Box& box);
 
-/// What the checks so far say of measures taken on a day.
-enum class BoxState {
-    NeverChecked,  ///< no check on or before that day
-    Passed,
-    Failed,  ///< the last check says that the box does not measure true
-    Stale,   ///< it did once: too long ago, or something was changed since
-};
-
-/// Stable id of a state, e.g. "never-checked".
-[[nodiscard]] std::string_view boxStateId(BoxState state);
-[[nodiscard]] std::optional<BoxState> boxStateFromId(std::string_view id);
-
-struct BoxJudgement {
-    BoxState state = BoxState::NeverChecked;
-    /// Stable id of why: "never-checked", "checked", "check-failed", "rod-check-missing", "check-old", "camera-changed"
-    /// or "box-changed".
-    std::string reason = "never-checked";
-    std::string sentence{};        ///< for a keeper: what is so, and what to do
-    std::optional<int> ageDays{};  ///< since the check it rests on
-};
-
-struct BoxJudgementOptions {
-    int mostRodAgeDays = 62;  ///< sessions are monthly: two of them
-};
-
-/// The state of a box on `day` ("YYYY-MM-DD"; a time after it is passed over) for photos of `camera`: only checks on
-/// or before that day count. A failure stands until a check of the same kind passes: what a rod found wrong no photo of
-/// the plate alone can mend. Only a rod tells true to scale, so without one that passed the box never passes.
-[[nodiscard]] BoxJudgement judgeBox(const Box& box, const std::vector<PastBoxCheck>& history, std::string_view day,
-                                    const CameraSeen& camera = {}, const BoxJudgementOptions& options = {});
+/// What the checks of a box say of photos of `camera` measured on `day` ("YYYY-MM-DD"; a time after it is passed over)
+/// with the box file of that fingerprint (empty: not known, and nothing is told from it). A failure stands until a
+/// check of the same kind passes: what a rod found wrong no photo of the plate alone can mend. Only a rod tells true to
+/// scale, so without one that passed the box never passes. When the next check after that day fails, the box may have
+/// been off that day already and counts as failed: nobody knows when it went off.
+[[nodiscard]] BoxJudgement judgeBox(std::string_view fingerprint, const std::vector<PastBoxCheck>& history,
+                                    std::string_view day, const CameraSeen& camera = {},
+                                    const BoxJudgementOptions& options = {});
 
 }  // namespace ringrule

@@ -8,6 +8,7 @@
 
 #include "ringrule/optics/box_file.h"
 #include "ringrule/optics/box_history.h"
+#include "ringrule/sentence.h"
 
 namespace ringrule {
 
@@ -37,9 +38,10 @@ enum class SetupState {
 struct SetupStep {
     SetupStepKind kind{};
     SetupState state = SetupState::CannotTell;
-    std::string title{};   ///< e.g. "Lens photos"
-    std::string found{};   ///< what is known, one or two sentences
-    std::string advice{};  ///< what to do or how to mend it; empty when there is nothing
+    std::string title{};             ///< e.g. "Lens photos"
+    std::vector<Sentence> found{};   ///< what is known
+    std::vector<Sentence> advice{};  ///< what a keeper's hands do, or how they mend it; which button or command does
+                                     ///< the rest is for the front end to say. None when there is nothing to do
 };
 
 struct SetupOptions {

@@ -2,11 +2,8 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <string>
 #include <string_view>
-
-#include "ringrule/husbandry/date.h"
 
 namespace ringrule {
 
@@ -32,22 +29,9 @@ struct BoxCheckRecord {
     std::string photoHash;
     std::string boxFingerprint;        ///< of the box file as it was then; see `boxFingerprint` of the optics
     std::optional<double> trueWithin;  ///< relative: error and what one reading leaves open, 95 %
+    std::string cameraMake;            ///< as the photo's EXIF tells it; empty: it does not
+    std::string cameraModel;
+    std::optional<double> focalLengthMm;
 };
-
-/// What the checks of a box say of measures taken with it on a day.
-enum class BoxStanding {
-    Good,          ///< the last check that told anything holds and is not too old
-    NeverChecked,  ///< no check told anything before that day
-    Stale,         ///< the last check holds, but is older than the limit
-    Failed,        ///< the last check before failed, or the next one after it did: the box may have been off
-};
-
-/// The standing of one box on a day. `checks` are those of that box in order of time; checks that could not tell count
-/// for nothing. A measure between a check that holds and the next one that fails is told as failed, because nobody
-/// knows when the box went off.
-[[nodiscard]] BoxStanding boxStanding(std::span<const BoxCheckRecord> checks, Date on, int goodForDays);
-
-/// How long a check is good for unless the collection says otherwise: a session is monthly, so two sessions.
-inline constexpr int kBoxCheckGoodForDays = 62;
 
 }  // namespace ringrule

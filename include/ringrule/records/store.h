@@ -17,6 +17,8 @@
 
 namespace ringrule {
 
+struct BoxJudgement;
+
 /// A photo as the collection keeps it. The original is copied to `photos/<hash>.<ext>` and never rewritten.
 struct StoredPhoto {
     PhotoId id;
@@ -164,8 +166,8 @@ public:
     [[nodiscard]] std::vector<HandMeasure> handMeasures(AnimalId animal) const;
     /// The checks of every box, or of one, in order of time.
     [[nodiscard]] std::vector<BoxCheckRecord> boxChecks(const std::string& boxName = {}) const;
-    /// What the checks of a box say of measures taken with it on a day.
-    [[nodiscard]] BoxStanding boxStandingOn(const std::string& boxName, Date on) const;
+    /// What the checks of a box say of measures taken with it on a day (`judgeBox`).
+    [[nodiscard]] BoxJudgement boxJudgementOn(const std::string& boxName, Date on) const;
     [[nodiscard]] std::vector<Session> sessions() const;
     [[nodiscard]] std::vector<StoredPhoto> photos(SessionId session) const;
     /// The photo with this content, in whatever session.

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <filesystem>
 #include <string>
-#include <vector>
 
-#include "ringrule/optics/box_history.h"
-#include "ringrule/records/store.h"
+#include "ringrule/records/box_check_history.h"
 #include "ringrule/workflow/check_box.h"
 
 namespace ringrule {
@@ -17,8 +16,5 @@ namespace ringrule {
 /// sentences. `photo` is the file that was checked.
 [[nodiscard]] BoxCheckRecord boxCheckRecord(const BoxCheck& check, const Box& box, const std::filesystem::path& photo,
                                             bool withRod, const std::string& today);
-
-/// The checks of a box that a collection keeps.
-[[nodiscard]] std::vector<PastBoxCheck> boxHistory(const Store& store, const std::string& boxName);
 
 }  // namespace ringrule
