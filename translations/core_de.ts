@@ -128,8 +128,8 @@
             <translation>Die Box maß bei der Prüfung davor oder danach nicht richtig. In Ordnung bringen, prüfen und neu messen.</translation>
         </message>
         <message>
-            <source>The box was checked too long before this measure. Check it with a rod.</source>
-            <translation>Die Box wurde zu lange vor dieser Messung geprüft. Mit einem Stab prüfen.</translation>
+            <source>No rod check stands for this measure: the last is too old, or the box file or the camera was changed since. Check it with a rod.</source>
+            <translation>Keine Stabprüfung gilt für dieses Maß: Die letzte ist zu lange her, oder Boxdatei oder Kamera wurden seither geändert. Mit einem Stab prüfen.</translation>
         </message>
         <message>
             <source>Standard length</source>
@@ -258,6 +258,310 @@
         <message>
             <source>cannot tell</source>
             <translation>nicht zu sagen</translation>
+        </message>
+        <message>
+            <source>%1: %2 x %3 mm with %4 markers.</source>
+            <translation>%1: %2 x %3 mm mit %4 Markern.</translation>
+        </message>
+        <message>
+            <source>So few markers leave no scale when one is hidden: print a plate with four or more.</source>
+            <translation>So wenige Marker lassen keinen Maßstab übrig, wenn einer verdeckt ist: Eine Platte mit vier oder mehr drucken.</translation>
+        </message>
+        <message>
+            <source>The box file does not say that the print was measured.</source>
+            <translation>Die Boxdatei sagt nicht, dass der Druck gemessen wurde.</translation>
+        </message>
+        <message>
+            <source>Measure the bars beside the plate with a steel rule and type what you read.</source>
+            <translation>Die Balken neben der Platte mit einem Stahllineal messen und eintippen, was abzulesen ist.</translation>
+        </message>
+        <message>
+            <source>No photo can show a plate that was printed at 97 %.</source>
+            <translation>Kein Foto kann eine Platte zeigen, die mit 97 % gedruckt wurde.</translation>
+        </message>
+        <message>
+            <source>Printed at %1 % across and %2 % down; the box file is corrected for it.</source>
+            <translation>Gedruckt mit %1 % quer und %2 % hoch; die Boxdatei ist danach berichtigt.</translation>
+        </message>
+        <message>
+            <source>Measured on %1.</source>
+            <translation>Gemessen am %1.</translation>
+        </message>
+        <message>
+            <source>That was %1 days ago. Heat and damp stretch paper: measure the plate again.</source>
+            <translation>Das ist %1 Tage her. Wärme und Feuchte dehnen Papier: Die Platte wieder messen.</translation>
+        </message>
+        <message>
+            <source>A lens of %1 px focal length for photos of %2 x %3 pixels is in the box file.</source>
+            <translation>Ein Objektiv mit %1 px Brennweite für Fotos von %2 x %3 Pixeln steht in der Boxdatei.</translation>
+        </message>
+        <message>
+            <source>Camera: %1.</source>
+            <translation>Kamera: %1.</translation>
+        </message>
+        <message>
+            <source>Calibrated on %1.</source>
+            <translation>Kalibriert am %1.</translation>
+        </message>
+        <message>
+            <source>Corners lie within %1 px of the fit.</source>
+            <translation>Die Ecken liegen auf %1 px am Ausgleich.</translation>
+        </message>
+        <message>
+            <source>The focal length is known to %1 %.</source>
+            <translation>Die Brennweite ist auf %1 % bekannt.</translation>
+        </message>
+        <message>
+            <source>The file names neither camera nor day.</source>
+            <translation>Die Datei nennt weder Kamera noch Tag.</translation>
+        </message>
+        <message>
+            <source>The box file has no lens: every interval is wider than need be.</source>
+            <translation>Die Boxdatei hat kein Objektiv: Jedes Intervall ist weiter als nötig.</translation>
+        </message>
+        <message>
+            <source>Photograph the plate or a chessboard in air ten to fifteen times, tilted another way in each and brought into every corner, with the focus and zoom of the sessions.</source>
+            <translation>Platte oder Schachbrett zehn- bis fünfzehnmal in Luft fotografieren, jedes Mal anders gekippt und in jede Ecke gebracht, mit Schärfe und Zoom der Sitzungen.</translation>
+        </message>
+        <message>
+            <source>The focal length is not told well enough: tilt the board by 20 to 40 degrees and retake.</source>
+            <translation>Die Brennweite ist nicht gut genug bestimmt: Das Brett um 20 bis 40 Grad kippen und neu aufnehmen.</translation>
+        </message>
+        <message>
+            <source>How surely it is known the box file does not say: a new calibration would add that.</source>
+            <translation>Wie sicher es bekannt ist, sagt die Boxdatei nicht: Eine neue Kalibrierung würde das ergänzen.</translation>
+        </message>
+        <message>
+            <source>Camera %1 mm before a window of %2 mm (index %3), then %4 mm of water of index %5.</source>
+            <translation>Kamera %1 mm vor einer Scheibe von %2 mm (Brechzahl %3), dann %4 mm Wasser der Brechzahl %5.</translation>
+        </message>
+        <message>
+            <source>Camera %1 mm before the water's surface, then %2 mm of water of index %3.</source>
+            <translation>Kamera %1 mm vor der Wasseroberfläche, dann %2 mm Wasser der Brechzahl %3.</translation>
+        </message>
+        <message>
+            <source>The box file says nothing of window and water.</source>
+            <translation>Die Boxdatei sagt nichts von Scheibe und Wasser.</translation>
+        </message>
+        <message>
+            <source>Measure camera to window, the window's thickness and window to plate, and give them with salinity and temperature.</source>
+            <translation>Kamera bis Scheibe, Dicke der Scheibe und Scheibe bis Platte messen und mit Salzgehalt und Temperatur angeben.</translation>
+        </message>
+        <message>
+            <source>No pane has such an index: acrylic has about 1.49, glass about 1.52.</source>
+            <translation>Keine Scheibe hat eine solche Brechzahl: Acryl hat etwa 1,49, Glas etwa 1,52.</translation>
+        </message>
+        <message>
+            <source>No photo has confirmed the distance yet.</source>
+            <translation>Noch hat kein Foto den Abstand bestätigt.</translation>
+        </message>
+        <message>
+            <source>The animal's middle is %1 ± %2 mm before the plate.</source>
+            <translation>Die Mitte des Tieres ist %1 ± %2 mm vor der Platte.</translation>
+        </message>
+        <message>
+            <source>No animal lies in the plate: measure from the plate's face to the middle of its body.</source>
+            <translation>Kein Tier liegt in der Platte: Von der Plattenfläche bis zur Mitte des Körpers messen.</translation>
+        </message>
+        <message>
+            <source>No animal keeps its place exactly: state how much room it has, half of it each way.</source>
+            <translation>Kein Tier hält seinen Platz genau: Angeben, wie viel Raum es hat, die Hälfte nach jeder Seite.</translation>
+        </message>
+        <message>
+            <source>That is as wide as a guess: measure from the plate's face to the middle of the animal's body, and the room it has.</source>
+            <translation>Das ist so weit wie geraten: Von der Plattenfläche bis zur Mitte des Tieres messen, und den Raum, den es hat.</translation>
+        </message>
+        <message>
+            <source>That leaves every length open by %1 %.</source>
+            <translation>Das lässt jede Länge um %1 % offen.</translation>
+        </message>
+        <message>
+            <source>The box was never checked.</source>
+            <translation>Die Box wurde noch nie geprüft.</translation>
+        </message>
+        <message>
+            <source>The last check failed.</source>
+            <translation>Die letzte Prüfung schlug fehl.</translation>
+        </message>
+        <message>
+            <source>Hang a dark straight rod of known length where the animals hang, and photograph it.</source>
+            <translation>Einen dunklen geraden Stab bekannter Länge dorthin hängen, wo die Tiere hängen, und fotografieren.</translation>
+        </message>
+        <message>
+            <source>There is no box file yet.</source>
+            <translation>Es gibt noch keine Boxdatei.</translation>
+        </message>
+        <message>
+            <source>Make a plate that leaves room around the animal, and print it at 100 %.</source>
+            <translation>Eine Platte machen, die um das Tier Raum lässt, und mit 100 % drucken.</translation>
+        </message>
+        <message>
+            <source>The plate comes first.</source>
+            <translation>Zuerst kommt die Platte.</translation>
+        </message>
+        <message>
+            <source>The box did not measure true at its last check, and its file was changed since. Check it with a rod.</source>
+            <translation>Die Box maß bei der letzten Prüfung nicht richtig, und ihre Datei wurde seither geändert. Mit einem Stab prüfen.</translation>
+        </message>
+        <message>
+            <source>The box did not measure true when it was checked on %1. %2</source>
+            <translation>Die Box maß nicht richtig, als sie am %1 geprüft wurde. %2</translation>
+        </message>
+        <message>
+            <source>The box did not measure true at its next check, on %1, and may have been off before. %2</source>
+            <translation>Die Box maß bei der nächsten Prüfung, am %1, nicht richtig und war vielleicht schon vorher verstellt. %2</translation>
+        </message>
+        <message>
+            <source>This box was not checked by then. Photograph a rod of known length where the animals hang.</source>
+            <translation>Diese Box war bis dahin nicht geprüft. Einen Stab bekannter Länge fotografieren, wo die Tiere hängen.</translation>
+        </message>
+        <message>
+            <source>Only the plate was checked: whether lengths are true only a rod of known length can tell.</source>
+            <translation>Nur die Platte wurde geprüft: Ob Längen stimmen, sagt nur ein Stab bekannter Länge.</translation>
+        </message>
+        <message>
+            <source>The box file was changed since its last rod check. Check it with a rod.</source>
+            <translation>Die Boxdatei wurde seit der letzten Stabprüfung geändert. Mit einem Stab prüfen.</translation>
+        </message>
+        <message>
+            <source>Another camera, or another of its lenses, than at the last rod check. Check it with a rod.</source>
+            <translation>Eine andere Kamera oder ein anderes ihrer Objektive als bei der letzten Stabprüfung. Mit einem Stab prüfen.</translation>
+        </message>
+        <message>
+            <source>The last rod check was %1 days before. Check it with a rod each month.</source>
+            <translation>Die letzte Stabprüfung war %1 Tage vorher. Jeden Monat mit einem Stab prüfen.</translation>
+        </message>
+        <message>
+            <source>A rod of known length read true the same day.</source>
+            <translation>Ein Stab bekannter Länge maß am selben Tag richtig.</translation>
+        </message>
+        <message>
+            <source>A rod of known length read true the day before.</source>
+            <translation>Ein Stab bekannter Länge maß am Tag davor richtig.</translation>
+        </message>
+        <message>
+            <source>A rod of known length read true %1 days before.</source>
+            <translation>Ein Stab bekannter Länge maß %1 Tage vorher richtig.</translation>
+        </message>
+        <message>
+            <source>Look at the photo's outline, landmarks and card; photograph the animal again within the week.</source>
+            <translation>Umriss, Marken und Karte im Foto ansehen; das Tier innerhalb der Woche noch einmal fotografieren.</translation>
+        </message>
+        <message>
+            <source>Look at the photos and cards of this session and the last; photograph the animal again within the week.</source>
+            <translation>Fotos und Karten dieser und der letzten Sitzung ansehen; das Tier innerhalb der Woche noch einmal fotografieren.</translation>
+        </message>
+        <message>
+            <source>Look for it, and photograph it before the next session.</source>
+            <translation>Es suchen und vor der nächsten Sitzung fotografieren.</translation>
+        </message>
+        <message>
+            <source>Photograph it again at the next session.</source>
+            <translation>In der nächsten Sitzung wieder fotografieren.</translation>
+        </message>
+        <message>
+            <source>Photograph it and its tankmates again at the next session.</source>
+            <translation>Es und seine Beckengenossen in der nächsten Sitzung wieder fotografieren.</translation>
+        </message>
+        <message>
+            <source>Photograph it again with its tail open.</source>
+            <translation>Mit offenem Schwanz noch einmal fotografieren.</translation>
+        </message>
+        <message>
+            <source>Judge again when the state has ended.</source>
+            <translation>Wieder beurteilen, wenn der Zustand vorbei ist.</translation>
+        </message>
+        <message>
+            <source>Look at its latest photos for a bent body or closed tail and measure it again; watch whether it gets its share at the feeds; offer another food or feed it apart. If it also thins or refuses food, call the veterinarian.</source>
+            <translation>Die letzten Fotos auf gebogenen Körper oder geschlossenen Schwanz ansehen und noch einmal messen; beobachten, ob es beim Füttern seinen Teil bekommt; anderes Futter anbieten oder getrennt füttern. Wird es auch dünner oder verweigert Futter: den Tierarzt rufen.</translation>
+        </message>
+        <message>
+            <source>Photograph it again within the week, side on and from above; watch whether it takes food at the next feeds; offer another food. If it stays thin, refuses food or is listless, call the veterinarian.</source>
+            <translation>Innerhalb der Woche noch einmal fotografieren, von der Seite und von oben; beobachten, ob es bei den nächsten Fütterungen frisst; anderes Futter anbieten. Bleibt es dünn, verweigert Futter oder ist teilnahmslos: den Tierarzt rufen.</translation>
+        </message>
+        <message>
+            <source>a wrong animal card</source>
+            <translation>eine falsche Tierkarte</translation>
+        </message>
+        <message>
+            <source>the body bent or turned toward the camera</source>
+            <translation>der Körper gebogen oder zur Kamera gedreht</translation>
+        </message>
+        <message>
+            <source>a closed tail that hides length</source>
+            <translation>ein geschlossener Schwanz, der Länge verbirgt</translation>
+        </message>
+        <message>
+            <source>a landmark in the wrong place</source>
+            <translation>eine Marke am falschen Ort</translation>
+        </message>
+        <message>
+            <source>shadow or a fin taken for body</source>
+            <translation>Schatten oder Flosse für Körper gehalten</translation>
+        </message>
+        <message>
+            <source>a brood, eggs or a full gut that is not on record</source>
+            <translation>Brut, Eier oder ein voller Darm, die nicht notiert sind</translation>
+        </message>
+        <message>
+            <source>the animal seen from above rather than from the side</source>
+            <translation>das Tier von oben statt von der Seite gesehen</translation>
+        </message>
+        <message>
+            <source>the last session's length was too short (bent body, closed tail)</source>
+            <translation>die Länge der letzten Sitzung war zu kurz (gebogener Körper, geschlossener Schwanz)</translation>
+        </message>
+        <message>
+            <source>something joined to the tail in the outline</source>
+            <translation>etwas im Umriss mit dem Schwanz verbunden</translation>
+        </message>
+        <message>
+            <source>a bent body or closed tail in the latest photos</source>
+            <translation>gebogener Körper oder geschlossener Schwanz in den letzten Fotos</translation>
+        </message>
+        <message>
+            <source>a wrong animal card in this session or an earlier one</source>
+            <translation>eine falsche Tierkarte in dieser oder einer früheren Sitzung</translation>
+        </message>
+        <message>
+            <source>growth slows at maturity, in some animals sooner than in others</source>
+            <translation>mit der Reife wird das Wachstum langsamer, bei manchen Tieren früher</translation>
+        </message>
+        <message>
+            <source>a female that has just passed her eggs looks pinched for a while</source>
+            <translation>ein Weibchen, das eben seine Eier abgegeben hat, sieht eine Weile eingefallen aus</translation>
+        </message>
+        <message>
+            <source>before this a brood, eggs or a full gut that was not on record</source>
+            <translation>vorher Brut, Eier oder ein voller Darm, die nicht notiert waren</translation>
+        </message>
+        <message>
+            <source>no standard length this session: its last known length was used</source>
+            <translation>keine Standardlänge in dieser Sitzung: die letzte bekannte wurde genommen</translation>
+        </message>
+        <message>
+            <source>growth in length</source>
+            <translation>Längenwachstum</translation>
+        </message>
+        <message>
+            <source>growth rate</source>
+            <translation>Wachstumsrate</translation>
+        </message>
+        <message>
+            <source>condition index</source>
+            <translation>Konditionsindex</translation>
+        </message>
+        <message>
+            <source>condition index by trunk width</source>
+            <translation>Konditionsindex nach Rumpfbreite</translation>
+        </message>
+        <message>
+            <source>trunk depth for length</source>
+            <translation>Rumpftiefe für die Länge</translation>
+        </message>
+        <message>
+            <source>standard length</source>
+            <translation>Standardlänge</translation>
         </message>
     </context>
 </TS>

@@ -43,6 +43,22 @@
         <source>Sessions of the animal</source>
         <translation>Fototermine des Tieres</translation>
     </message>
+    <message>
+        <source>Measures</source>
+        <translation>Maße</translation>
+    </message>
+    <message>
+        <source>Photos at the same scale</source>
+        <translation>Fotos im selben Maßstab</translation>
+    </message>
+    <message>
+        <source>Photos of the animal, one a session</source>
+        <translation>Fotos des Tieres, eines je Sitzung</translation>
+    </message>
+    <message>
+        <source>Photos of the animal at the same scale</source>
+        <translation>Fotos des Tieres im selben Maßstab</translation>
+    </message>
 </context>
 <context>
     <name>BoxPage</name>
@@ -336,6 +352,49 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>DecisionPanel</name>
+    <message>
+        <source>Decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>Decision on this finding</source>
+        <translation>Entscheidung zu diesem Befund</translation>
+    </message>
+    <message>
+        <source>Note on the decision</source>
+        <translation>Bemerkung zur Entscheidung</translation>
+    </message>
+    <message>
+        <source>Look again on</source>
+        <translation>Wieder ansehen am</translation>
+    </message>
+    <message>
+        <source>Day to look again</source>
+        <translation>Tag zum Wiederansehen</translation>
+    </message>
+    <message>
+        <source>Keeper</source>
+        <translation>Pfleger</translation>
+    </message>
+    <message>
+        <source>Keeper&apos;s initials</source>
+        <translation>Kürzel des Pflegers</translation>
+    </message>
+    <message>
+        <source>Take back the last one</source>
+        <translation>Letzte zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Keep the decision</source>
+        <translation>Entscheidung festhalten</translation>
+    </message>
+    <message>
+        <source>Earlier decisions and what became of them</source>
+        <translation>Frühere Entscheidungen und was daraus wurde</translation>
+    </message>
+</context>
+<context>
     <name>DietsPage</name>
     <message>
         <source>Diets</source>
@@ -384,6 +443,45 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Last day</source>
         <translation>Letzter Tag</translation>
+    </message>
+</context>
+<context>
+    <name>FindingWords</name>
+    <message>
+        <source>its own past</source>
+        <translation>seine eigene Vergangenheit</translation>
+    </message>
+    <message>
+        <source>its tankmates %1</source>
+        <translation>seine Beckengenossen %1</translation>
+    </message>
+    <message>
+        <source>%1 is thin for its length: %2 against %3, since %4.</source>
+        <translation>%1 ist dünn für seine Länge: %2 gegen %3, seit %4.</translation>
+    </message>
+    <message>
+        <source>%1 is getting thinner for its length: %2 against %3, since %4.</source>
+        <translation>%1 wird dünner für seine Länge: %2 gegen %3, seit %4.</translation>
+    </message>
+    <message>
+        <source>%1 lags behind: %2 against %3, since %4.</source>
+        <translation>%1 bleibt zurück: %2 gegen %3, seit %4.</translation>
+    </message>
+    <message>
+        <source>%1 did not grow beyond measuring error: %2 against %3, since %4.</source>
+        <translation>%1 ist nicht über den Messfehler hinaus gewachsen: %2 gegen %3, seit %4.</translation>
+    </message>
+    <message>
+        <source>%1 measures so differently (%2) that the measure of %4 is doubted and not judged.</source>
+        <translation>%1 misst so anders (%2), dass das Maß vom %4 angezweifelt und nicht beurteilt wird.</translation>
+    </message>
+    <message>
+        <source>Nothing can be told of %1 from the session of %4.</source>
+        <translation>Von %1 lässt sich aus der Sitzung vom %4 nichts sagen.</translation>
+    </message>
+    <message>
+        <source>cannot tell</source>
+        <translation>nicht zu sagen</translation>
     </message>
 </context>
 <context>
@@ -436,6 +534,14 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>The animal against its tankmates</source>
         <translation>Das Tier gegen seine Beckengenossen</translation>
     </message>
+    <message>
+        <source>Then and now, at the same scale</source>
+        <translation>Damals und jetzt, im selben Maßstab</translation>
+    </message>
+    <message>
+        <source>The animal then and now</source>
+        <translation>Das Tier damals und jetzt</translation>
+    </message>
 </context>
 <context>
     <name>GrowthPage</name>
@@ -446,10 +552,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Each animal against its tankmates.</source>
         <translation>Jedes Tier gegen seine Beckengenossen.</translation>
-    </message>
-    <message>
-        <source>Save picture…</source>
-        <translation>Bild speichern…</translation>
     </message>
     <message>
         <source>Print…</source>
@@ -494,6 +596,18 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Growth chart</source>
         <translation>Wachstumsdiagramm</translation>
+    </message>
+    <message>
+        <source>Save…</source>
+        <translation>Speichern…</translation>
+    </message>
+    <message>
+        <source>Logarithmic scale</source>
+        <translation>Logarithmische Skala</translation>
+    </message>
+    <message>
+        <source>Growth by a constant share is a straight line then</source>
+        <translation>Wachstum um einen festen Anteil ist dann eine Gerade</translation>
     </message>
 </context>
 <context>
@@ -1573,6 +1687,24 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>ringrule::ChartWidget</name>
+    <message>
+        <source>Wheel or + and −: draw the time out. Drag or arrow keys: move along it. Double click or 0: all of it. Click a reading: its photo.</source>
+        <translation>Rad oder + und −: die Zeit auseinanderziehen. Ziehen oder Pfeiltasten: an ihr entlang. Doppelklick oder 0: alles. Klick auf einen Messpunkt: sein Foto.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n days old</source>
+        <translation>
+            <numerusform>%n Tag alt</numerusform>
+            <numerusform>%n Tage alt</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>%1, %2: %3</source>
+        <translation>%1, %2: %3</translation>
+    </message>
+</context>
+<context>
     <name>ringrule::CheckPanel</name>
     <message>
         <source>?  The photo cannot tell.</source>
@@ -1658,6 +1790,65 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Draw a line across, from outside to outside, where one animal ends and the other begins. By keyboard: arrow keys, Space at both ends.</source>
         <translation>Eine Linie quer ziehen, von außen nach außen, wo ein Tier endet und das andere beginnt. Mit der Tastatur: Pfeiltasten, Leertaste an beiden Enden.</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::DecisionPanel</name>
+    <message>
+        <source>no session since</source>
+        <translation>keine Sitzung seither</translation>
+    </message>
+    <message>
+        <source>still told on %1, by %2</source>
+        <translation>am %1 noch so, mit %2</translation>
+    </message>
+    <message>
+        <source>still told on %1</source>
+        <translation>am %1 noch so</translation>
+    </message>
+    <message>
+        <source>not told any more on %1</source>
+        <translation>am %1 nicht mehr</translation>
+    </message>
+    <message>
+        <source>Change the diet</source>
+        <translation>Futter wechseln</translation>
+    </message>
+    <message>
+        <source>Measure again</source>
+        <translation>Noch einmal messen</translation>
+    </message>
+    <message>
+        <source>Watch its feeding</source>
+        <translation>Fressen beobachten</translation>
+    </message>
+    <message>
+        <source>Ask the veterinarian</source>
+        <translation>Tierarzt fragen</translation>
+    </message>
+    <message>
+        <source>Dismiss</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Acted otherwise</source>
+        <translation>Anders gehandelt</translation>
+    </message>
+    <message>
+        <source>Choose…</source>
+        <translation>Wählen…</translation>
+    </message>
+    <message>
+        <source>Why it is no reason to act (needed)</source>
+        <translation>Warum es kein Grund zum Handeln ist (nötig)</translation>
+    </message>
+    <message>
+        <source>What exactly, and why</source>
+        <translation>Was genau, und warum</translation>
+    </message>
+    <message>
+        <source>look again on %1</source>
+        <translation>wieder ansehen am %1</translation>
     </message>
 </context>
 <context>
@@ -1770,6 +1961,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>its own past</source>
         <translation>seiner eigenen Vergangenheit</translation>
     </message>
+    <message>
+        <source>◷  %1: look again (%2), due %3</source>
+        <translation>◷  %1: wieder ansehen (%2), fällig %3</translation>
+    </message>
 </context>
 <context>
     <name>ringrule::GrowthPage</name>
@@ -1816,6 +2011,14 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>The chart was saved in %1.</source>
         <translation>Das Diagramm wurde in %1 gespeichert.</translation>
+    </message>
+    <message>
+        <source>Drawings (*.svg)</source>
+        <translation>Zeichnungen (*.svg)</translation>
+    </message>
+    <message>
+        <source>Tables of readings (*.csv)</source>
+        <translation>Tabellen der Messpunkte (*.csv)</translation>
     </message>
 </context>
 <context>
@@ -2349,14 +2552,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>%1 × %2 mm: %3</translation>
     </message>
     <message>
-        <source>pale, for animals that are measured</source>
-        <translation>hell, für Tiere, die gemessen werden</translation>
-    </message>
-    <message>
-        <source>dark, to look at pale animals</source>
-        <translation>dunkel, um blasse Tiere anzusehen</translation>
-    </message>
-    <message>
         <source>Save the plate as PDF…</source>
         <translation>Platte als PDF speichern…</translation>
     </message>
@@ -2367,6 +2562,14 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>There is a box of this name already.</source>
         <translation>Es gibt schon eine Box dieses Namens.</translation>
+    </message>
+    <message>
+        <source>pale, for most animals</source>
+        <translation>hell, für die meisten Tiere</translation>
+    </message>
+    <message>
+        <source>dark, for pale and clear animals</source>
+        <translation>dunkel, für blasse und durchsichtige Tiere</translation>
     </message>
 </context>
 <context>
@@ -2422,6 +2625,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>cut</source>
         <translation>getrennt</translation>
     </message>
+    <message>
+        <source>Corrections of last time that were not accepted are shown again. Undo takes them back.</source>
+        <translation>Korrekturen vom letzten Mal, die nicht angenommen wurden, sind wieder zu sehen. Rückgängig nimmt sie zurück.</translation>
+    </message>
 </context>
 <context>
     <name>ringrule::PhotoDraft</name>
@@ -2444,6 +2651,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>“not brooding”</source>
         <translation>„trägt nicht“</translation>
+    </message>
+    <message>
+        <source>corrections of last time</source>
+        <translation>Korrekturen vom letzten Mal</translation>
     </message>
 </context>
 <context>
@@ -2469,6 +2680,17 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Reading the photo</source>
         <translation>Das Foto wird gelesen</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::PhotoStrip</name>
+    <message>
+        <source>%1 mm</source>
+        <translation>%1 mm</translation>
+    </message>
+    <message>
+        <source>No photo from the side that counts yet.</source>
+        <translation>Noch kein Foto von der Seite, das zählt.</translation>
     </message>
 </context>
 <context>

@@ -5,6 +5,8 @@
 #include <QHeaderView>
 #include <algorithm>
 
+#include "app/animal_photos.h"
+#include "app/natural_order.h"
 #include "app/new_animal_dialog.h"
 #include "app/sheet_of_animal.h"
 #include "app/table_style.h"
@@ -12,6 +14,13 @@
 #include "ui_animals_page.h"
 
 namespace ringrule {
+
+bool AnimalOrder::lessThan(const QModelIndex& left, const QModelIndex& right) const {
+    const QVariant a = left.data(sortRole()), b = right.data(sortRole());
+    if (a.typeId() != QMetaType::QString) return QSortFilterProxyModel::lessThan(left, right);
+    return naturalLess(a.toString().toStdString(), b.toString().toStdString());
+}
+
 AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::AnimalsPage>()), collection_(collection), animals_(collection) {
     ui_->setupUi(this);
@@ -43,10 +52,17 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
         if (const auto animal = selected()) emit growthWanted(*animal);
     });
     connect(ui_->animalTable, &QTableView::activated, ui_->growthButton, &QPushButton::click);
+    connect(ui_->historyTabs, &QTabWidget::currentChanged, this, &AnimalsPage::showPhotos);
+    connect(ui_->photoStrip, &PhotoStrip::photoChosen, this,
+            [this](const AnimalPhoto& photo) { emit photoWanted(photo.photo.id); });
     showHistory();
 }
 
 AnimalsPage::~AnimalsPage() = default;
+
+bool AnimalsPage::busy() const {
+    return ui_->photoStrip->busy();
+}
 
 void AnimalsPage::askForAnimal() {
     NewAnimalDialog dialog(collection_, this);
@@ -93,6 +109,23 @@ void AnimalsPage::showHistory() {
     for (const AnimalHistory& history : collection_.review().histories)
         if (animal && history.animal.id == *animal) observations = history.observations;
     history_.show(std::move(observations));
+    photosOf_.reset();
+    showPhotos();
+}
+
+void AnimalsPage::showPhotos() {
+    // Photos are read when they are looked at, not while a keeper goes down the list.
+    if (ui_->historyTabs->currentWidget() != ui_->photosTab) return;
+    const std::optional<AnimalId> animal = selected();
+    if (animal && photosOf_ == animal) return;
+    photosOf_ = animal;
+    std::vector<AnimalPhoto> photos;
+    try {
+        if (animal) photos = sidePhotosOf(collection_.store(), *animal);
+    } catch (const Error& error) {
+        emit problem(QString::fromStdString(error.what()));
+    }
+    ui_->photoStrip->setPhotos(std::move(photos));
 }
 
 }  // namespace ringrule

@@ -3,7 +3,6 @@
 #include "app/core_text.h"
 
 #include <QFileDialog>
-#include <QRegularExpression>
 #include <QSignalBlocker>
 
 #include "app/check_panel.h"
@@ -18,15 +17,6 @@
 #include "ui_box_page.h"
 
 namespace ringrule {
-namespace {
-
-/// Advice without the command that a keeper in a terminal would type: here the form below does it.
-QString withoutCommands(const std::string& advice) {
-    static const QRegularExpression command(QStringLiteral(":? ?\\bringrule [a-z -]*[a-z](?=[.,;]|$)"));
-    return QString::fromStdString(advice).remove(command);
-}
-
-}  // namespace
 
 BoxPage::BoxPage(Collection& collection, JobRunner& job, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::BoxPage>()), current_(collection) {
@@ -97,8 +87,8 @@ void BoxPage::stepChosen(int row) {
     const SetupStep& step = steps_.step(row);
     ui_->stepLabel->setText(coreText(step.title));
     ui_->stateLabel->setText(setupStateSign(step.state) + QStringLiteral("  ") + setupStateWords(step.state));
-    ui_->foundLabel->setText(QString::fromStdString(step.found));
-    ui_->adviceLabel->setText(withoutCommands(step.advice));
+    ui_->foundLabel->setText(coreText(step.found));
+    ui_->adviceLabel->setText(coreText(step.advice));
     ui_->adviceLabel->setVisible(!step.advice.empty());
     ui_->panels->setCurrentWidget(panels_.at(step.kind));
     ui_->backButton->setEnabled(row > 0);

@@ -88,7 +88,7 @@ QVariant BoxStepModel::data(const QModelIndex& index, int role) const {
         case SignColourRole:
             return setupStateColour(step.state);
         case Qt::ToolTipRole:
-            return QString::fromStdString(step.advice.empty() ? step.found : step.advice);
+            return coreText(step.advice.empty() ? step.found : step.advice);
         case Qt::AccessibleTextRole:
             return title + ", " + setupStateWords(step.state);
         default:

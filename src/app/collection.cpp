@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "app/natural_order.h"
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
 
@@ -33,6 +34,8 @@ void Collection::reload() {
 
 void Collection::readHusbandry() {
     animals_ = store_->animals();
+    std::stable_sort(animals_.begin(), animals_.end(),
+                     [](const Animal& a, const Animal& b) { return naturalLess(a.code, b.code); });
     tanks_ = store_->tanks();
     diets_ = store_->diets();
     sessions_ = store_->sessions();
@@ -126,6 +129,16 @@ void Collection::addBoxCheck(const BoxCheckRecord& check) {
     store_->addBoxCheck(check);
     // A box that fails casts doubt on the measures taken with it.
     emit measuresChanged();
+}
+
+void Collection::decide(const Decision& decision) {
+    store_->addDecision(decision);
+    emit decisionsChanged();
+}
+
+void Collection::takeBack(const Decision& decision) {
+    store_->removeRecord("decision", decision.number, decision.version);
+    emit decisionsChanged();
 }
 
 void Collection::addBrood(const Brood& brood) {

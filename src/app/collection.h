@@ -62,6 +62,9 @@ public:
     /// Adds an animal, and its tank when there is none of this code; no tank when the code is empty.
     void addAnimal(const Animal& animal, const std::string& tankCode, Date since);
     void addBoxCheck(const BoxCheckRecord& check);
+    void decide(const Decision& decision);
+    /// Takes a decision out again; the change log keeps it. Throws `ChangedMeanwhile`.
+    void takeBack(const Decision& decision);
     void addBrood(const Brood& brood);
     void addBroodEvent(const BroodEvent& event);
     /// Adds corrected and new measures of a photo, accepts others, and keeps states of animals: all of it, or nothing.
@@ -79,6 +82,7 @@ signals:
     /// Measures changed: a review made before no longer holds.
     void measuresChanged();
     void reviewChanged();
+    void decisionsChanged();
 
 private:
     void take(Store store);

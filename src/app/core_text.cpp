@@ -10,4 +10,15 @@ QString coreText(std::string_view english) {
     return QCoreApplication::translate("core", text.constData());
 }
 
+QString coreText(const Sentence& sentence) {
+    // The translated pattern is filled as the engine fills its own: a value may hold a "%1" of its own.
+    return QString::fromStdString(Sentence{coreText(sentence.pattern).toStdString(), sentence.values}.text());
+}
+
+QString coreText(const std::vector<Sentence>& sentences) {
+    QStringList told;
+    for (const Sentence& sentence : sentences) told << coreText(sentence);
+    return told.join(QLatin1Char(' '));
+}
+
 }  // namespace ringrule

@@ -3,11 +3,18 @@
 
 #include <QString>
 #include <string_view>
+#include <vector>
+
+#include "ringrule/sentence.h"
 
 namespace ringrule {
 
 /// A fixed word or sentence of the engine (a remark, a measure's name, a landmark) in the language that is spoken; in
 /// English where the language has none. Their translations are in translations/core_*.ts.
 [[nodiscard]] QString coreText(std::string_view english);
+/// A sentence of the engine with its figures in their places.
+[[nodiscard]] QString coreText(const Sentence& sentence);
+/// One after the other.
+[[nodiscard]] QString coreText(const std::vector<Sentence>& sentences);
 
 }  // namespace ringrule

@@ -4,8 +4,11 @@
 
 #include <QColor>
 
+#include "app/decision_panel.h"
+#include "app/finding_words.h"
 #include "app/two_line_delegate.h"
 #include "ringrule/sheets/colours.h"
+#include "ringrule/workflow/decision_outcome.h"
 #include "ringrule/workflow/session_table.h"
 
 namespace ringrule {
@@ -34,10 +37,17 @@ QColor colourOf(FindingKind kind) {
 
 }  // namespace
 
-void FindingListModel::show(std::vector<Finding> findings) {
+void FindingListModel::show(std::vector<Finding> findings, std::vector<Decision> decisions) {
     beginResetModel();
     findings_ = std::move(findings);
+    decisions_ = std::move(decisions);
     endResetModel();
+}
+
+QString FindingListModel::secondLine(const Finding& finding) const {
+    const QString kind = coreText(findingWords(finding.kind));
+    const Decision* decided = decisionOn(finding, decisions_);
+    return decided == nullptr ? kind : kind + QStringLiteral("  ·  ") + decisionWords(decided->decision);
 }
 
 int FindingListModel::rowCount(const QModelIndex& parent) const {
@@ -52,14 +62,15 @@ QVariant FindingListModel::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return code.isEmpty() ? tr("Collection") : code;
         case SecondLineRole:
-            return coreText(findingWords(finding.kind));
+            return secondLine(finding);
         case SignRole:
-            return signOf(finding.kind);
+            return decisionOn(finding, decisions_) != nullptr ? QStringLiteral("✓") : signOf(finding.kind);
         case SignColourRole:
             return colourOf(finding.kind);
         case Qt::ToolTipRole:
+            return findingSentence(finding);
         case Qt::AccessibleTextRole:
-            return QString::fromStdString(finding.sentence);
+            return (code.isEmpty() ? tr("Collection") : code) + QStringLiteral(": ") + secondLine(finding);
         default:
             return {};
     }

@@ -4,6 +4,7 @@
 #include <QAbstractListModel>
 #include <vector>
 
+#include "ringrule/husbandry/care.h"
 #include "ringrule/judge/finding.h"
 
 namespace ringrule {
@@ -14,14 +15,18 @@ class FindingListModel : public QAbstractListModel {
 
 public:
     using QAbstractListModel::QAbstractListModel;
-    void show(std::vector<Finding> findings);
+    /// `decisions` of the collection: a finding that was decided on says how.
+    void show(std::vector<Finding> findings, std::vector<Decision> decisions = {});
     [[nodiscard]] const Finding& finding(int row) const { return findings_[static_cast<std::size_t>(row)]; }
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
 
 private:
+    [[nodiscard]] QString secondLine(const Finding& finding) const;
+
     std::vector<Finding> findings_;
+    std::vector<Decision> decisions_;
 };
 
 }  // namespace ringrule

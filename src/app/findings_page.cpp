@@ -4,10 +4,14 @@
 
 #include <QSignalBlocker>
 
+#include "app/animal_photos.h"
 #include "app/cautions.h"
+#include "app/decision_panel.h"
+#include "app/finding_words.h"
 #include "app/growth_lines.h"
 #include "app/two_line_delegate.h"
-#include "ringrule/sheets/number_text.h"
+#include "ringrule/error.h"
+#include "ringrule/workflow/decision_outcome.h"
 #include "ringrule/workflow/session_table.h"
 #include "ui_findings_page.h"
 
@@ -25,18 +29,32 @@ QString capitalised(QString sentence) {
 
 QString bulletList(const std::vector<std::string>& sentences) {
     QStringList lines;
-    for (const std::string& sentence : sentences) lines << QStringLiteral("•  ") + capitalised(textOf(sentence));
+    for (const std::string& sentence : sentences) lines << QStringLiteral("•  ") + capitalised(coreText(sentence));
     return lines.join('\n');
-}
-
-/// A signed number: "behind" and "ahead" must not be confused.
-QString signedNumber(const Estimate& by, const std::string& unit) {
-    const QString number = textOf(numberWithInterval(by, unit));
-    return by.known() && by.value > 0.0 ? "+" + number : number;
 }
 
 QString dayText(Date day) {
     return textOf(formatDate(day));
+}
+
+QString subjectOf(const Decision& decision, const Collection& collection) {
+    if (decision.animal) return collection.animalCode(decision.animal);
+    const Tank* tank = decision.tank ? collection.tank(*decision.tank) : nullptr;
+    return tank == nullptr ? QString() : textOf(tank->code);
+}
+
+/// The animal at the finding's session and at the last one before it began.
+std::vector<AnimalPhoto> thenAndNow(const Store& store, const Finding& finding) {
+    const Date began = finding.since.value_or(finding.on);
+    std::optional<AnimalPhoto> then, now;
+    for (const AnimalPhoto& photo : sidePhotosOf(store, finding.animal)) {
+        if (photo.on <= finding.on) now = photo;
+        if (photo.on < began || !then) then = photo;
+    }
+    std::vector<AnimalPhoto> photos;
+    if (then && now && then->on < now->on) photos.push_back(*then);
+    if (now) photos.push_back(*now);
+    return photos;
 }
 
 }  // namespace
@@ -48,6 +66,12 @@ FindingsPage::FindingsPage(Collection& collection, QWidget* parent)
     ui_->findingList->setItemDelegate(new TwoLineDelegate(this));
     ui_->cautionLabel->setText(judgingCaution());
     ui_->chart->setTextScale(0.92);
+    decisionPanel_ = new DecisionPanel(collection, this);
+    ui_->decisionPlace->addWidget(decisionPanel_);
+    connect(decisionPanel_, &DecisionPanel::problem, this, &FindingsPage::problem);
+    connect(ui_->photoStrip, &PhotoStrip::photoChosen, this,
+            [this](const AnimalPhoto& photo) { emit photoWanted(photo.photo.id); });
+    connect(&collection_, &Collection::decisionsChanged, this, &FindingsPage::showDecisions);
     connect(&collection_, &Collection::reviewChanged, this, &FindingsPage::showReview);
     connect(ui_->findingList->selectionModel(), &QItemSelectionModel::currentChanged, this,
             [this](const QModelIndex& current) { showFinding(current.row()); });
@@ -62,6 +86,10 @@ FindingsPage::FindingsPage(Collection& collection, QWidget* parent)
 
 FindingsPage::~FindingsPage() = default;
 
+bool FindingsPage::busy() const {
+    return ui_->photoStrip->busy();
+}
+
 void FindingsPage::showReview() {
     const Review& review = collection_.review();
     {
@@ -74,36 +102,61 @@ void FindingsPage::showReview() {
                 ui_->dayCombo->findData(static_cast<int>(review.asOf->time_since_epoch().count())));
     }
     ui_->dayCombo->setEnabled(!review.days.empty());
-    findings_.show(review.findings);
+    fillList();
     const bool any = !review.findings.empty();
     ui_->stack->setCurrentWidget(any ? ui_->fullSide : ui_->emptySide);
     ui_->emptyLabel->setText(review.asOf
                                  ? tr("No animal needs a look after the session of %1.").arg(dayText(*review.asOf))
                                  : tr("Nothing has been measured yet."));
-    QStringList tanks;
-    for (const TankLevel& tank : review.lowTanks) tanks << QStringLiteral("▼  ") + textOf(tank.sentence);
-    ui_->tankLabel->setText(tanks.join('\n'));
-    ui_->tankLabel->setVisible(!tanks.isEmpty());
     ui_->subtitleLabel->setText(tr("Each with its reason, its evidence and what to do next."));
     if (any) ui_->findingList->setCurrentIndex(findings_.index(0));
+}
+
+void FindingsPage::fillList() {
+    std::vector<Decision> decisions;
+    if (collection_.isOpen()) decisions = collection_.store().decisions();
+    const Review& review = collection_.review();
+    QStringList due;
+    if (review.asOf)
+        for (const Decision& decision : decisionsDue(decisions, *review.asOf))
+            due << tr("◷  %1: look again (%2), due %3")
+                       .arg(subjectOf(decision, collection_), decisionWords(decision.decision),
+                            dayText(*decision.followUpOn));
+    ui_->dueLabel->setText(due.join('\n'));
+    ui_->dueLabel->setVisible(!due.isEmpty());
+    findings_.show(review.findings, std::move(decisions));
+}
+
+void FindingsPage::showDecisions() {
+    const int row = ui_->findingList->currentIndex().row();
+    fillList();
+    if (row >= 0 && row < findings_.rowCount()) ui_->findingList->setCurrentIndex(findings_.index(row));
 }
 
 void FindingsPage::showFinding(int row) {
     if (row < 0) return;
     const Finding& finding = findings_.finding(row);
     ui_->kindLabel->setText(tr("%1: %2").arg(textOf(finding.animalCode), coreText(findingWords(finding.kind))));
-    ui_->sentenceLabel->setText(textOf(finding.sentence));
-    ui_->byCaption->setText(capitalised(textOf(finding.measure)));
+    ui_->sentenceLabel->setText(findingSentence(finding));
+    ui_->byCaption->setText(capitalised(coreText(finding.measure)));
     ui_->byLabel->setText(finding.by.known() ? signedNumber(finding.by, finding.unit) : tr("cannot tell"));
     QStringList others;
     for (const std::string& code : finding.comparedWith) others << textOf(code);
     ui_->withLabel->setText(others.isEmpty() ? tr("its own past") : others.join(QStringLiteral(", ")));
     ui_->sinceLabel->setText(dayText(finding.since.value_or(finding.on)));
-    ui_->nextLabel->setText(textOf(finding.nextStep));
+    ui_->nextLabel->setText(coreText(finding.nextStep));
     ui_->reasonsLabel->setText(bulletList(finding.otherReasons));
     ui_->reasonsHeading->setVisible(!finding.otherReasons.empty());
     ui_->reasonsLabel->setVisible(!finding.otherReasons.empty());
     ui_->chart->setChart(evidenceChart(collection_.review().histories, finding));
+    decisionPanel_->showFinding(finding);
+    std::vector<AnimalPhoto> photos;
+    try {
+        photos = thenAndNow(collection_.store(), finding);
+    } catch (const Error& error) {
+        emit problem(QString::fromStdString(error.what()));
+    }
+    ui_->photoStrip->setPhotos(std::move(photos));
 }
 
 }  // namespace ringrule

@@ -91,6 +91,11 @@ std::pair<Chart, Chart> changeCharts(const std::vector<AnimalHistory>& histories
 
 Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& finding) {
     std::set<AnimalId> shown{finding.animal};
+    const auto livedIn = [](const AnimalHistory& history, TankId tank) {
+        return std::any_of(history.stays.begin(), history.stays.end(), [&](const Stay& s) { return s.tank == tank; });
+    };
+    for (const AnimalHistory& history : histories)
+        if (finding.tank && livedIn(history, *finding.tank)) shown.insert(history.animal.id);
     for (const AnimalHistory& history : histories)
         if (std::find(finding.comparedWith.begin(), finding.comparedWith.end(), history.animal.code) !=
             finding.comparedWith.end())

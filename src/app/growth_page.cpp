@@ -10,8 +10,10 @@
 #include <algorithm>
 #include <array>
 
+#include "app/animal_photos.h"
 #include "app/growth_lines.h"
 #include "ringrule/error.h"
+#include "ringrule/sheets/chart_files.h"
 #include "ringrule/sheets/paint_chart.h"
 #include "ui_growth_page.h"
 
@@ -35,6 +37,9 @@ GrowthPage::GrowthPage(Collection& collection, QWidget* parent)
     connect(ui_->tankCombo, &QComboBox::currentIndexChanged, this, &GrowthPage::fillAnimals);
     connect(ui_->measureCombo, &QComboBox::currentIndexChanged, this, &GrowthPage::drawChart);
     connect(ui_->timeCombo, &QComboBox::currentIndexChanged, this, &GrowthPage::drawChart);
+    ui_->chart->setExplorable();
+    connect(ui_->chart, &ChartWidget::readingChosen, this, &GrowthPage::openReading);
+    connect(ui_->logCheck, &QCheckBox::toggled, this, &GrowthPage::drawChart);
     connect(ui_->bandCheck, &QCheckBox::toggled, this, &GrowthPage::drawChart);
     connect(&choices_, &QAbstractItemModel::dataChanged, this, &GrowthPage::drawChart);
     connect(ui_->animalList->selectionModel(), &QItemSelectionModel::selectionChanged, this, &GrowthPage::drawChart);
@@ -86,6 +91,7 @@ void GrowthPage::drawChart() {
     GrowthChartOptions options;
     options.time = static_cast<TimeAxis>(std::max(0, ui_->timeCombo->currentIndex()));
     options.band = ui_->bandCheck->isChecked();
+    options.logarithmic = ui_->logCheck->isChecked();
     const ChartMeasure measure = kMeasures[static_cast<std::size_t>(std::max(0, ui_->measureCombo->currentIndex()))];
     ui_->chart->setChart(growthChart(growthLines(collection_.review().histories, shown, picked), measure, options));
     const bool any = !ui_->chart->chart().series.empty();
@@ -102,12 +108,39 @@ void GrowthPage::pickOut(AnimalId animal) {
     if (row >= 0) ui_->animalList->selectionModel()->select(choices_.index(row), QItemSelectionModel::ClearAndSelect);
 }
 
+void GrowthPage::openReading(const QString& code, double x) {
+    for (const AnimalHistory& history : collection_.review().histories) {
+        if (QString::fromStdString(history.animal.code) != code) continue;
+        for (const Observation& seen : history.observations) {
+            const double at = ui_->chart->chart().x.dates ? static_cast<double>(seen.on.time_since_epoch().count())
+                                                          : seen.ageDays.value_or(-1.0);
+            if (at == x) openPhoto(history.animal.id, seen.on);
+        }
+    }
+}
+
+void GrowthPage::openPhoto(AnimalId animal, Date on) {
+    try {
+        for (const AnimalPhoto& photo : sidePhotosOf(collection_.store(), animal))
+            if (photo.on == on) emit photoWanted(photo.photo.id);
+    } catch (const Error& error) {
+        emit problem(QString::fromStdString(error.what()));
+    }
+}
+
 void GrowthPage::savePicture() {
-    const QString path =
-        QFileDialog::getSaveFileName(this, tr("Save the chart"), QStringLiteral("growth.png"), tr("Pictures (*.png)"));
+    const QString path = QFileDialog::getSaveFileName(
+        this, tr("Save the chart"), QStringLiteral("growth.png"),
+        tr("Pictures (*.png)") + ";;" + tr("Drawings (*.svg)") + ";;" + tr("Tables of readings (*.csv)"));
     if (path.isEmpty()) return;
     try {
-        writeChartPng(ui_->chart->chart(), path.toStdString());
+        const std::filesystem::path file = path.toStdString();
+        if (path.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive))
+            writeChartSvg(ui_->chart->shown(), file);
+        else if (path.endsWith(QLatin1String(".csv"), Qt::CaseInsensitive))
+            writeChartCsv(ui_->chart->chart(), file);
+        else
+            writeChartPng(ui_->chart->shown(), file);
         emit news(tr("The chart was saved in %1.").arg(path));
     } catch (const Error& error) {
         emit problem(QString::fromStdString(error.what()));
@@ -123,7 +156,7 @@ void GrowthPage::print() {
     const QRectF page = printer.pageRect(QPrinter::DevicePixel);
     PaintChartOptions options;
     options.textPx = printer.resolution() * 11.0 / 72.0;
-    paintChart(painter, QRectF(QPointF(0, 0), page.size()), ui_->chart->chart(), options);
+    paintChart(painter, QRectF(QPointF(0, 0), page.size()), ui_->chart->shown(), options);
 }
 
 }  // namespace ringrule

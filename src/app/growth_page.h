@@ -29,6 +29,7 @@ public slots:
     void print();
 
 signals:
+    void photoWanted(ringrule::PhotoId photo);
     void problem(const QString& sentence);
     void news(const QString& sentence);
 
@@ -36,6 +37,9 @@ private:
     void fillTanks();
     void fillAnimals();
     void drawChart();
+    /// The photo of a reading that was chosen on the chart.
+    void openReading(const QString& code, double x);
+    void openPhoto(AnimalId animal, Date on);
 
     std::unique_ptr<Ui::GrowthPage> ui_;
     Collection& collection_;

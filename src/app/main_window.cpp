@@ -21,6 +21,7 @@
 #include "app/welcome_page.h"
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
+#include "ringrule/workflow/decision_outcome.h"
 #include "ringrule/workflow/session_table.h"
 #include "ui_main_window.h"
 
@@ -45,6 +46,7 @@ MainWindow::MainWindow(Settings settings, QWidget* parent)
     connect(&collection_, &Collection::opened, this, &MainWindow::collectionOpened);
     connect(&collection_, &Collection::measuresChanged, &reviewSoon_, qOverload<>(&QTimer::start));
     connect(&collection_, &Collection::reviewChanged, this, &MainWindow::showFindingCount);
+    connect(&collection_, &Collection::decisionsChanged, this, &MainWindow::showFindingCount);
     connect(&review_, &JobRunner::failed, ui_->messageStrip, &MessageStrip::showProblem);
     if (!restoreGeometry(settings_.windowGeometry)) resize(1360, 860);
     welcome_->showRecent(settings_.recentCollections);
@@ -77,7 +79,10 @@ void MainWindow::addPages() {
         ui_->pageList->addItem(name);
     }
     connect(ui_->pageList, &QListWidget::currentRowChanged, this, [this](int row) {
-        if (row >= 0) ui_->pages->setCurrentIndex(row + 1);
+        if (row < 0) return;
+        ui_->pages->setCurrentIndex(row + 1);
+        // What one page said does not belong to the next.
+        ui_->messageStrip->hide();
     });
 }
 
@@ -103,10 +108,13 @@ void MainWindow::connectPages() {
     connect(welcome_, &WelcomePage::cautionsWanted, this, cautions);
     connect(sessionPage_, &SessionPage::newSessionWanted, this, &MainWindow::askForSession);
     connect(sessionPage_, &SessionPage::problem, strip, &MessageStrip::showProblem);
+    connect(sessionPage_, &SessionPage::news, strip, &MessageStrip::showNews);
     connect(sessionPage_, &SessionPage::cautionsWanted, this, cautions);
     connect(animalsPage_, &AnimalsPage::news, strip, &MessageStrip::showNews);
     connect(animalsPage_, &AnimalsPage::problem, strip, &MessageStrip::showProblem);
+    connect(animalsPage_, &AnimalsPage::photoWanted, this, &MainWindow::showPhoto);
     connect(animalsPage_, &AnimalsPage::growthWanted, this, &MainWindow::showGrowthOf);
+    connect(growthPage_, &GrowthPage::photoWanted, this, &MainWindow::showPhoto);
     connect(growthPage_, &GrowthPage::problem, strip, &MessageStrip::showProblem);
     connect(growthPage_, &GrowthPage::news, strip, &MessageStrip::showNews);
     connect(findingsPage_, &FindingsPage::growthWanted, this, &MainWindow::showGrowthOf);
@@ -114,6 +122,8 @@ void MainWindow::connectPages() {
         showPage(0);
         sessionPage_->showPhotoOf(animal);
     });
+    connect(findingsPage_, &FindingsPage::photoWanted, this, &MainWindow::showPhoto);
+    connect(findingsPage_, &FindingsPage::problem, strip, &MessageStrip::showProblem);
     connect(findingsPage_, &FindingsPage::dayWanted, this, [this](Date day) { reviewAsOf(day); });
     connect(findingsPage_, &FindingsPage::cautionsWanted, this, cautions);
     connect(dietsPage_, &DietsPage::cautionsWanted, this, cautions);
@@ -177,8 +187,13 @@ void MainWindow::startReview() {
 }
 
 void MainWindow::showFindingCount() {
-    const auto& findings = collection_.review().findings;
-    const auto urgent = std::count_if(findings.begin(), findings.end(), isFlag);
+    // The count is of now: a look back at an older session leaves it as it is.
+    const Review& review = collection_.review();
+    if (review.asOf && review.asOf != review.days.front()) return;
+    const std::vector<Decision> decisions = collection_.store().decisions();
+    const auto urgent = std::count_if(review.findings.begin(), review.findings.end(), [&](const Finding& finding) {
+        return isFlag(finding) && finding.on == review.asOf && decisionOn(finding, decisions) == nullptr;
+    });
     ui_->pageList->item(kFindingsPage)
         ->setText(urgent == 0 ? tr("Needs a look") : tr("Needs a look  (%1)").arg(urgent));
 }
@@ -271,8 +286,14 @@ void MainWindow::showGrowthOf(AnimalId animal) {
     growthPage_->pickOut(animal);
 }
 
+void MainWindow::showPhoto(PhotoId photo) {
+    showPage(0);
+    sessionPage_->showPhoto(photo);
+}
+
 bool MainWindow::busy() const {
-    return job_.running() || review_.running() || reviewSoon_.isActive() || sessionPage_->busy();
+    return job_.running() || review_.running() || reviewSoon_.isActive() || sessionPage_->busy() ||
+           findingsPage_->busy() || animalsPage_->busy();
 }
 
 int MainWindow::pageCount() const {

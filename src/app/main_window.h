@@ -86,6 +86,7 @@ private:
     void remember(const std::filesystem::path& folder);
     void showAbout();
     void showGrowthOf(AnimalId animal);
+    void showPhoto(PhotoId photo);
 
     std::unique_ptr<Ui::MainWindow> ui_;
     Settings settings_;

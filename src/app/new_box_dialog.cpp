@@ -24,7 +24,7 @@ NewBoxDialog::NewBoxDialog(const CurrentBox& current, QWidget* parent)
             tr("%1 × %2 mm: %3").arg(named.size.widthMm).arg(named.size.heightMm).arg(textOf(named.use)));
     // The middle of the range suits most collections.
     ui_->sizeCombo->setCurrentIndex(2);
-    ui_->toneCombo->addItems({tr("pale, for animals that are measured"), tr("dark, to look at pale animals")});
+    ui_->toneCombo->addItems({tr("pale, for most animals"), tr("dark, for pale and clear animals")});
     fillPapers(*ui_->paperCombo);
     ui_->buttons->button(QDialogButtonBox::Save)->setText(tr("Save the plate as PDF…"));
     connect(ui_->nameEdit, &QLineEdit::textChanged, this, &NewBoxDialog::check);

@@ -51,7 +51,7 @@ PhotoDesk::PhotoDesk(Collection& collection, QObject* parent) : QObject(parent),
     });
 }
 
-void PhotoDesk::show(const PhotoListModel::Row& row) {
+void PhotoDesk::show(const PhotoListModel::Row& row, const std::vector<StoredPhoto>& next) {
     row_ = row;
     pixels_.reset();
     hasPicture_ = false;
@@ -67,8 +67,12 @@ void PhotoDesk::show(const PhotoListModel::Row& row) {
         request.options.shape = row.measures.front().measurement.shape;
     }
     request.box = collection_.box(box);
-    reader_.read(std::move(request));
+    if (draft() == nullptr) request.kept = KeptDrafts(collection_.folder()).of(row.photo.contentHash);
+    std::vector<std::filesystem::path> ahead;
+    for (const StoredPhoto& photo : next) ahead.push_back(collection_.store().originalOf(photo));
+    // First: a picture that is at hand is shown at once, and its animals over it.
     rebuild();
+    reader_.read(std::move(request), std::move(ahead));
 }
 
 void PhotoDesk::update(const PhotoListModel::Row& row) {
@@ -117,10 +121,23 @@ void PhotoDesk::takeAnswer(const PhotoAnswer& answer) {
         connect(draft.get(), &PhotoDraft::animalsChanged, this, &PhotoDesk::rebuild);
         undoGroup_.addStack(&draft->undoStack());
         undoGroup_.setActiveStack(&draft->undoStack());
+        PhotoDraft* shown = draft.get();
         drafts_[answer.photo] = std::move(draft);
+        if (answer.corrected) {
+            shown->restore(*answer.corrected);
+            emit news(tr("Corrections of last time that were not accepted are shown again. Undo takes them back."));
+        }
+        connect(shown, &PhotoDraft::animalsChanged, this,
+                [this, photo = answer.photo, hash = row_->photo.contentHash] { keepDraft(photo, hash); });
     }
     if (!answer.problem.isEmpty()) emit refused(answer.problem);
     rebuild();
+}
+
+void PhotoDesk::keepDraft(PhotoId photo, const std::string& contentHash) {
+    const auto found = drafts_.find(photo);
+    if (found == drafts_.end() || !collection_.isOpen()) return;
+    KeptDrafts(collection_.folder()).keep(contentHash, correctionsOf(found->second->state()));
 }
 
 DeskAnimal PhotoDesk::deskAnimal(std::optional<StoredMeasure> stored, std::optional<std::size_t> place) const {
@@ -191,6 +208,7 @@ void PhotoDesk::accept() {
     }
     collection_.settle(row_->photo, added, accepted, states);
     if (draft() != nullptr) draft()->markAccepted(collection_.store().measuresOfPhoto(row_->photo.id));
+    KeptDrafts(collection_.folder()).keep(row_->photo.contentHash, {});
     rebuild();
 }
 

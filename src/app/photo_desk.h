@@ -31,8 +31,8 @@ class PhotoDesk : public QObject {
 public:
     explicit PhotoDesk(Collection& collection, QObject* parent = nullptr);
 
-    /// Shows another photo: reads it and its animals off the window's thread.
-    void show(const PhotoListModel::Row& row);
+    /// Shows another photo: reads it and its animals off the window's thread. `next`: the photos likely shown after it.
+    void show(const PhotoListModel::Row& row, const std::vector<StoredPhoto>& next = {});
     /// The same photo, its measures read from the store again.
     void update(const PhotoListModel::Row& row);
     void clear();
@@ -71,8 +71,10 @@ signals:
     /// Animals, their numbers or what may be done with them.
     void changed();
     void refused(const QString& sentence);
+    void news(const QString& sentence);
 
 private:
+    void keepDraft(PhotoId photo, const std::string& contentHash);
     void takePicture(PhotoId photo, const PhotoPicture& picture);
     void takeAnswer(const PhotoAnswer& answer);
     void rebuild();

@@ -134,6 +134,10 @@ void PhotoDraft::setBrooding(std::size_t index, bool brooding) {
     push(brooding ? tr("“brooding”") : tr("“not brooding”"), std::move(after));
 }
 
+void PhotoDraft::restore(const DraftState& corrected) {
+    push(tr("corrections of last time"), corrected);
+}
+
 void PhotoDraft::setState(const DraftState& state) {
     state_ = state;
     emit animalsChanged();

@@ -56,6 +56,8 @@ public:
     void setTailClosed(const Photo& photo, std::size_t index, bool closed);
     void setBrooding(std::size_t index, bool brooding);
 
+    /// Corrections of an earlier run made again, as one entry.
+    void restore(const DraftState& corrected);
     /// Puts a state in place; what undo and redo do.
     void setState(const DraftState& state);
     /// The animals as they stand are stored, as these measures: nothing is left to undo.

@@ -4,10 +4,11 @@
 #include <algorithm>
 #include <functional>
 
+#include "app/natural_order.h"
 #include "ringrule/judge/condition_index.h"
-#include "ringrule/judge/review.h"
 #include "ringrule/records/store.h"
 #include "ringrule/workflow/collection_review.h"
+#include "ringrule/workflow/species_file.h"
 
 namespace ringrule {
 namespace {
@@ -24,6 +25,9 @@ Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
     Review review;
     const Store store = Store::open(folder);
     review.histories = historiesFromStore(store);
+    std::stable_sort(
+        review.histories.begin(), review.histories.end(),
+        [](const AnimalHistory& a, const AnimalHistory& b) { return naturalLess(a.animal.code, b.animal.code); });
     for (const AnimalHistory& history : review.histories)
         for (const Observation& observation : history.observations) review.days.push_back(observation.on);
     std::sort(review.days.begin(), review.days.end(), std::greater<>());
@@ -33,11 +37,8 @@ Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
     review.broodRecords = broodRecordsOf(store);
     review.broods = broodGroups(review.histories, review.broodRecords, review.asOf.value_or(Date::max()));
     if (!review.asOf) return review;
-    review.findings = reviewAnimals(review.histories, *review.asOf);
+    review.findings = reviewCollection(store, review.histories, *review.asOf, speciesOfCollection(folder).rules);
     review.conditions = conditionIndices(review.histories, *review.asOf);
-    for (const Tank& tank : store.tanks())
-        if (const auto level = tankLevel(review.histories, tank.id, *review.asOf); level && level.value().low)
-            review.lowTanks.push_back(level.value());
     for (std::size_t k = 0; k < review.histories.size(); ++k)
         if (const auto change = dietChange(review.histories, k, *review.asOf))
             review.dietChanges.push_back(change.value());

@@ -8,7 +8,6 @@
 #include "app/brood_groups.h"
 #include "ringrule/judge/diets.h"
 #include "ringrule/judge/finding.h"
-#include "ringrule/judge/tank_level.h"
 
 namespace ringrule {
 
@@ -19,7 +18,6 @@ struct Review {
     std::optional<Date> asOf;  ///< the session after which the findings were told
     std::vector<Finding> findings;
     std::vector<Estimate> conditions;  ///< condition index of each of `histories`
-    std::vector<TankLevel> lowTanks;   ///< whole tanks that fell below their own past
     std::vector<BroodRecord> broodRecords;
     std::vector<BroodGroup> broods;
     std::vector<DietChange> dietChanges;  ///< each animal before and after its latest change of food

@@ -67,6 +67,7 @@ void SessionPage::connectLists() {
 void SessionPage::connectDesk() {
     connect(&desk_, &PhotoDesk::changed, this, &SessionPage::refresh);
     connect(&desk_, &PhotoDesk::refused, this, &SessionPage::problem);
+    connect(&desk_, &PhotoDesk::news, this, &SessionPage::news);
     connect(&desk_, &PhotoDesk::pictureRead, this, [this](const PhotoPicture& picture) {
         ui_->photoView->showPhoto(picture);
         showAnimals();
@@ -171,14 +172,22 @@ void SessionPage::sessionChosen(int index) {
 void SessionPage::showPhotoOf(AnimalId animal) {
     attempt([this, animal] {
         const std::vector<StoredMeasure> measures = collection_.store().measuresOfAnimal(animal);
+        const auto newest =
+            std::max_element(measures.begin(), measures.end(),
+                             [](const StoredMeasure& a, const StoredMeasure& b) { return a.sessionOn < b.sessionOn; });
+        if (newest != measures.end()) showPhoto(newest->photo);
+    });
+}
+
+void SessionPage::showPhoto(PhotoId photo) {
+    attempt([this, photo] {
         for (const Session& session : collection_.sessions())
-            for (const StoredPhoto& photo : collection_.store().photos(session.id))
-                for (const StoredMeasure& measure : measures)
-                    if (measure.photo == photo.id) {
-                        showSession(session.id);
-                        showRow(photos_.rowOf(photo.id));
-                        return;
-                    }
+            for (const StoredPhoto& each : collection_.store().photos(session.id))
+                if (each.id == photo) {
+                    showSession(session.id);
+                    showRow(photos_.rowOf(photo));
+                    return;
+                }
     });
 }
 
@@ -199,7 +208,10 @@ void SessionPage::photoChosen(int newRow) {
         return;
     }
     ui_->photoView->showSentence(tr("Reading the photo…"));
-    attempt([this] { desk_.show(*row()); });
+    std::vector<StoredPhoto> next;
+    for (const int near : {row_ + 1, row_ - 1})
+        if (near >= 0 && near < photos_.rowCount()) next.push_back(photos_.row(near).photo);
+    attempt([this, &next] { desk_.show(*row(), next); });
 }
 
 void SessionPage::animalChosen(int index) {

@@ -38,6 +38,7 @@ public:
     void showSession(SessionId session);
     /// The newest photo of an animal.
     void showPhotoOf(AnimalId animal);
+    void showPhoto(PhotoId photo);
     void showRow(int row);
 
 public slots:
@@ -53,6 +54,7 @@ signals:
     void newSessionWanted();
     void cautionsWanted();
     void problem(const QString& sentence);
+    void news(const QString& sentence);
 
 private:
     void connectLists();

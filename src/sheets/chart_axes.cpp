@@ -77,8 +77,30 @@ ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks
     return axis;
 }
 
+ChartAxis logarithmicAxis(std::string title, double low, double high, int wantedTicks) {
+    // Over less than a decade steps of even width read best; over more, 1, 2 and 5 of each power of ten.
+    ChartAxis axis = numberAxis(std::move(title), low, high, wantedTicks, AxisEnds::AsGiven);
+    if (high >= 10.0 * low) {
+        axis.ticks.clear();
+        for (double power = std::pow(10.0, std::floor(std::log10(low))); power <= high; power *= 10.0) {
+            for (const double factor : {1.0, 2.0, 5.0}) {
+                std::array<char, 32> text{};
+                std::snprintf(text.data(), text.size(), "%g", factor * power);
+                axis.ticks.push_back({factor * power, text.data()});
+            }
+        }
+    }
+    std::erase_if(axis.ticks, [&](const ChartTick& tick) { return tick.at < axis.low || tick.at > axis.high; });
+    for (ChartTick& tick : axis.ticks) tick.at = std::log10(tick.at);
+    axis.low = std::log10(axis.low);
+    axis.high = std::log10(axis.high);
+    axis.logarithmic = true;
+    return axis;
+}
+
 ChartAxis dateAxis(std::string title, double lowDay, double highDay, int wantedTicks) {
     ChartAxis axis{std::move(title), std::floor(lowDay), std::ceil(highDay), {}};
+    axis.dates = true;
     if (axis.high - axis.low < 1.0) {
         axis.low -= 3.0;
         axis.high += 3.0;

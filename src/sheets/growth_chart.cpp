@@ -96,6 +96,27 @@ struct Range {
     }
 };
 
+/// Every place of y as its decimal logarithm, and the axis with it. What is not positive cannot be drawn.
+void takeLogarithms(Chart& chart) {
+    const ChartAxis& plain = chart.y;
+    double least = std::numeric_limits<double>::infinity();
+    for (ChartSeries& series : chart.series) {
+        std::erase_if(series.points, [](const ChartPoint& point) { return !(point.y > 0.0); });
+        for (const ChartPoint& point : series.points)
+            least = std::min(least, std::max(point.y - point.u95, 0.5 * point.y));
+        for (ChartPoint& point : series.points) {
+            // To first order: an interval of a few per cent is as wide to both sides.
+            point.u95 /= point.y * std::log(10.0);
+            point.y = std::log10(point.y);
+        }
+    }
+    std::erase_if(chart.series, [](const ChartSeries& series) { return series.points.empty(); });
+    std::erase_if(chart.band, [](const ChartBandPoint& point) { return !(point.low > 0.0); });
+    for (ChartBandPoint& point : chart.band)
+        point = {point.x, std::log10(point.low), std::log10(point.middle), std::log10(point.high)};
+    if (!chart.series.empty()) chart.y = logarithmicAxis(plain.title, 0.98 * least, plain.high);
+}
+
 void setAxes(Chart& chart, ChartMeasure measure, bool byAge) {
     Range x;
     Range y;
@@ -156,6 +177,7 @@ Chart growthChart(std::span<const GrowthLine> lines, ChartMeasure measure, const
     }
     if (options.band) chart.band = bandOf(chart.series, options.smallestGroupForBand);
     setAxes(chart, measure, byAge);
+    if (options.logarithmic) takeLogarithms(chart);
     chart.note = noteFor(chart);
     return chart;
 }

@@ -18,9 +18,12 @@ std::string fixed(double value, int decimals) {
     return written;
 }
 
+// One significant figure of the interval, two where rounding a leading 1 would change it by up to a third.
 int decimalsFor(double u95) {
     if (!(u95 > 0.0)) return 2;
-    return std::clamp(1 - static_cast<int>(std::floor(std::log10(u95))), 0, 5);
+    const int order = static_cast<int>(std::floor(std::log10(u95)));
+    const bool leadingOne = u95 < 1.95 * std::pow(10.0, order);
+    return std::clamp((leadingOne ? 1 : 0) - order, 0, 5);
 }
 
 }  // namespace

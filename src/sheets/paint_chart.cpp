@@ -16,6 +16,8 @@
 namespace ringrule {
 namespace {
 
+constexpr std::size_t kMostNamed = 60;
+
 struct Inks {
     QColor ground;
     QColor text;
@@ -53,14 +55,20 @@ public:
         p_.setRenderHint(QPainter::Antialiasing);
         paintTitles();
         paintAxes();
+        p_.save();
+        // An axis may be drawn in part only.
+        p_.setClipRect(plot_.adjusted(-0.6 * text_, -0.6 * text_, 0.6 * text_, 0.6 * text_));
         paintBand();
         paintMarks();
         for (const ChartSeries& series : chart_.series)
             if (!series.highlighted) paintSeries(series);
         for (const ChartSeries& series : chart_.series)
             if (series.highlighted) paintSeries(series);
+        p_.restore();
         paintEndLabels();
     }
+
+    [[nodiscard]] const QRectF& plot() const { return plot_; }
 
     void paintEmpty() {
         p_.setFont(font_);
@@ -175,6 +183,9 @@ private:
         }
     }
 
+    /// So many lines that their markers, bars and names would cover each other.
+    [[nodiscard]] bool crowded() const { return chart_.series.size() > kMostNamed; }
+
     [[nodiscard]] QColor inkOf(const ChartSeries& series) const {
         if (anyHighlighted_ && !series.highlighted) return inks_.quietLine;
         return seriesColour(series.style, dark_);
@@ -190,6 +201,7 @@ private:
         p_.setBrush(Qt::NoBrush);
         p_.setPen(QPen(ink, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
         p_.drawPolyline(line);
+        if (crowded() && !series.highlighted) return;
         if (!quiet) paintBars(series, ink);
         const QPainterPath marker = seriesMarker(series.style, radius);
         for (const ChartPoint& point : series.points) {
@@ -217,12 +229,18 @@ private:
 
     void paintEndLabels() {
         std::vector<double> wanted;
-        for (const ChartSeries& series : chart_.series) wanted.push_back(yAt(series.points.back().y));
+        std::vector<const ChartSeries*> named;
+        for (const ChartSeries& series : chart_.series) {
+            const double end = yAt(series.points.back().y);
+            if ((crowded() && !series.highlighted) || end < plot_.top() - 1.0 || end > plot_.bottom() + 1.0) continue;
+            named.push_back(&series);
+            wanted.push_back(end);
+        }
         const std::vector<double> placed = spreadLabels(wanted, 1.25 * text_, plot_.top(), plot_.bottom());
         const double labelLeft = plot_.right() + 1.4 * text_;
-        for (std::size_t k = 0; k < chart_.series.size(); ++k) {
-            const ChartSeries& series = chart_.series[k];
-            const QPointF end(xAt(series.points.back().x) + 0.5 * text_, wanted[k]);
+        for (std::size_t k = 0; k < named.size(); ++k) {
+            const ChartSeries& series = *named[k];
+            const QPointF end(std::min(xAt(series.points.back().x), plot_.right()) + 0.5 * text_, wanted[k]);
             p_.setPen(QPen(inks_.grid.darker(dark_ ? 60 : 115), 1.0));
             p_.drawPolyline(QPolygonF({end, QPointF(std::max(end.x(), plot_.right() + 0.5 * text_), wanted[k]),
                                        QPointF(labelLeft - 0.25 * text_, placed[k])}));
@@ -256,6 +274,10 @@ void paintChart(QPainter& painter, const QRectF& area, const Chart& chart, const
     else
         chartPainter.paint();
     painter.restore();
+}
+
+QRectF chartPlot(QPainter& painter, const QRectF& area, const Chart& chart, const PaintChartOptions& options) {
+    return ChartPainter(painter, area, chart, options).plot();
 }
 
 void writeChartPng(const Chart& chart, const std::filesystem::path& png, const ChartPngOptions& options) {

@@ -12,10 +12,13 @@ Estimate withU95(double value, double u95) {
 }  // namespace
 
 TEST_CASE("the interval has two significant figures and sets the decimals") {
-    CHECK(numberWithInterval(withU95(132.408, 0.623)) == "132.41 ± 0.62");
-    CHECK(numberWithInterval(withU95(132.408, 3.14)) == "132.4 ± 3.1");
+    CHECK(numberWithInterval(withU95(132.408, 0.623)) == "132.4 ± 0.6");
+    CHECK(numberWithInterval(withU95(132.408, 3.14)) == "132 ± 3");
     CHECK(numberWithInterval(withU95(132.408, 12.3)) == "132 ± 12");
-    CHECK(numberWithInterval(withU95(0.03557, 0.00044)) == "0.03557 ± 0.00044");
+    CHECK(numberWithInterval(withU95(132.408, 34.0)) == "132 ± 34");
+    CHECK(numberWithInterval(withU95(132.408, 0.193)) == "132.41 ± 0.19");
+    CHECK(numberWithInterval(withU95(132.408, 0.197)) == "132.4 ± 0.2");
+    CHECK(numberWithInterval(withU95(0.03557, 0.00044)) == "0.0356 ± 0.0004");
     CHECK(numberWithInterval(withU95(-4.31, 1.5), "%") == "\u22124.3 ± 1.5\u00A0%");
 }
 

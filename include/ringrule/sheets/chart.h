@@ -39,6 +39,8 @@ struct ChartAxis {
     double low = 0.0;
     double high = 1.0;
     std::vector<ChartTick> ticks;
+    bool dates = false;        ///< days since 1970-01-01
+    bool logarithmic = false;  ///< places are decimal logarithms of the values; labels are the values
 };
 
 struct Chart {
@@ -58,6 +60,9 @@ enum class AxisEnds { OnTicks, AsGiven };
 /// are to stay as given, it begins and ends on a tick. Precondition: low <= high.
 [[nodiscard]] ChartAxis numberAxis(std::string title, double low, double high, int wantedTicks = 6,
                                    AxisEnds ends = AxisEnds::OnTicks);
+
+/// A logarithmic axis over values in [low, high], its ends as given. Precondition: 0 < low <= high.
+[[nodiscard]] ChartAxis logarithmicAxis(std::string title, double low, double high, int wantedTicks = 6);
 
 /// A time axis over days since 1970-01-01 with ticks on firsts of months (or on days when the span is short), labelled
 /// as dates.

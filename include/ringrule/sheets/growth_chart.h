@@ -35,6 +35,7 @@ struct GrowthChartOptions {
     std::string title;
     TimeAxis time = TimeAxis::Automatic;
     bool band = true;              ///< median and spread of the lines that are not highlighted
+    bool logarithmic = false;      ///< lengths that grow by a constant share are straight lines then
     int smallestGroupForBand = 5;  ///< fewer animals carry no spread (see `docs/judgement.md`)
     ChartPngOptions png;
 };

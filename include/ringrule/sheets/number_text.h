@@ -10,8 +10,8 @@
 
 namespace ringrule {
 
-/// "132.41 ± 0.62": a number and the half-width of its 95 % interval, which has two significant figures and sets the
-/// number's decimals; "cannot tell" when it is not known.
+/// "132.4 ± 0.6": a number and the half-width of its 95 % interval, which has one significant figure (two when the
+/// first is a 1) and sets the number's decimals; "cannot tell" when it is not known.
 [[nodiscard]] std::string numberWithInterval(const Estimate& estimate, std::string_view unit = {});
 
 /// A named measure for a table.

@@ -19,6 +19,10 @@ struct PaintChartOptions {
 /// Draws `chart` into `area`: band below, quiet lines next, highlighted lines on top, each named at its end.
 void paintChart(QPainter& painter, const QRectF& area, const Chart& chart, const PaintChartOptions& options = {});
 
+/// The rectangle of `area` in which `paintChart` draws the points: its edges are the ends of the axes.
+[[nodiscard]] QRectF chartPlot(QPainter& painter, const QRectF& area, const Chart& chart,
+                               const PaintChartOptions& options = {});
+
 struct ChartPngOptions {
     int widthPx = 1800;
     int heightPx = 1120;
