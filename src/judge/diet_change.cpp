@@ -121,7 +121,7 @@ SideSpans spansOf(const Sides& sides) {
     return {spanOf(sides.before), spanOf(after)};
 }
 
-/// Own growth over the tankmates' after the change less the same before, turned into mm/day.
+/// What the animal grew after the change beyond what its tankmates' growth lets expect, by the ratio of the two before.
 Estimate beyondTankmates(const Casebook& book, std::size_t of, const SideSpans& spans) {
     const LaggingOptions& limits = book.options().lagging;
     const GainComparison before = compareGain(book, of, *spans.before.first, *spans.before.last);
@@ -148,9 +148,11 @@ Estimate beyondTankmates(const Casebook& book, std::size_t of, const SideSpans& 
                     (before.tankmates * after.tankmates);
     }
     const double days = static_cast<double>((spans.after.last->on - spans.after.first->on).count());
-    const double scale = spans.after.first->standardLengthMm.value * after.tankmates / days;
-    const double change = after.own.value / after.tankmates - before.own.value / before.tankmates;
-    return {scale * change, scale * std::sqrt(variance), 0.0};
+    const double start = spans.after.first->standardLengthMm.value;
+    const double expected = start * std::exp(before.own.value / before.tankmates * after.tankmates);
+    const double reached = start * std::exp(after.own.value);
+    return {(reached - expected) / days, 0.5 * (reached + expected) * after.tankmates / days * std::sqrt(variance),
+            0.0};
 }
 
 BeforeAfter rates(const Casebook& book, std::size_t of, const std::vector<std::size_t>& mates, const Sides& sides,

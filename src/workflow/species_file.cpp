@@ -12,7 +12,7 @@
 namespace ringrule {
 namespace {
 
-constexpr const char* kFormat = "ringrule-species/1";
+constexpr const char* kSpeciesFormat = "ringrule-species/1";
 
 double number(const JsonObject& object, const char* field) {
     const auto value = object.numberIfAny(field);
@@ -102,7 +102,7 @@ SpeciesFile parse(const std::string& text, const std::string& path) {
                     path);
     const JsonObject root(json, path, "");
     root.allowOnly({"format", "thresholds", "usual_milestones", "species"});
-    if (root.text("format") != kFormat) root.fail("format", std::string("must be \"") + kFormat + "\"");
+    if (root.text("format") != kSpeciesFormat) root.fail("format", std::string("must be \"") + kSpeciesFormat + "\"");
     SpeciesFile file;
     file.from = path;
     readThresholds(root, "", file.rules.usual, file);
