@@ -56,15 +56,22 @@ std::optional<double> monthsEnough(const PowerQuestion& question) {
     if (!question.timeHelps || question.firstUnits < 2 || question.secondUnits < 2 || !(question.daysBetween > 0.0)) {
         return std::nullopt;
     }
-    for (int sessions = 2; sessions <= kManySessions; ++sessions) {
+    const auto enough = [&](int sessions) {
         const double m = sessions;
         const double squares = question.daysBetween * question.daysBetween * m * (m * m - 1.0) / 12.0;
         const double variance = question.lastingVariance + question.errorVariance / squares;
-        if (powerOf(question.difference, variance, question.firstUnits, question.secondUnits) >= question.power) {
-            return (m - 1.0) * question.daysBetween / kDaysPerMonth;
-        }
+        return powerOf(question.difference, variance, question.firstUnits, question.secondUnits) >= question.power;
+    };
+    int low = 1;
+    int high = kManySessions;
+    if (!enough(high)) {
+        return std::nullopt;
     }
-    return std::nullopt;
+    while (high - low > 1) {
+        const int middle = (low + high) / 2;
+        (enough(middle) ? high : low) = middle;
+    }
+    return (high - 1.0) * question.daysBetween / kDaysPerMonth;
 }
 
 }  // namespace

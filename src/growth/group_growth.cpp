@@ -15,6 +15,9 @@ namespace {
 
 constexpr std::size_t kLeastAnimals = 3;
 constexpr std::size_t kLeastAges = 3;
+/// From here on an animal is drawn to the mean of its group. With fewer, the spread between animals is so little known
+/// that intervals built on it covered 75 to 93 % of true rates in simulation, not 95 %.
+constexpr std::size_t kLeanFrom = 12;
 
 /// One value an animal and age, in order of animal and age; `index` counts animals from 0.
 struct Ordered {
@@ -176,7 +179,16 @@ Outcome<GroupGrowth> fitted(const Ordered& data, Choice choice) {
         return fit.refusal();
     }
     growth.fit = std::move(fit).value();
+    auto own = fitOwnEffects(design);
+    growth.leansOnGroup = !own || (data.animals.size() >= kLeanFrom && !growth.fit.boundary);
+    if (own) {
+        growth.ownFit = std::move(own).value();
+    }
     growth.animals = data.animals;
+    growth.timesSeen.assign(data.animals.size(), 0);
+    for (int index : data.index) {
+        ++growth.timesSeen[static_cast<std::size_t>(index)];
+    }
     growth.youngestDays = *data.ages.begin();
     growth.oldestDays = *data.ages.rbegin();
     const Covariate covariate = covariateOf(data, growth.curve);
@@ -186,7 +198,7 @@ Outcome<GroupGrowth> fitted(const Ordered& data, Choice choice) {
     if (growth.fit.boundary) {
         growth.caution =
             "These sessions do not show how differently the animals grow: a spread between them came out as nothing. "
-            "The bands lean on that and may be too narrow; more animals or sessions will tell.";
+            "The band of a new animal leans on that and may be too narrow; more animals or sessions will tell.";
     }
     return growth;
 }

@@ -14,14 +14,6 @@ Interval95 inMm(const GroupGrowth& growth, const MixedEstimate& told) {
     return {growth.lengthOf(told.value), growth.lengthOf(told.lower95), growth.lengthOf(told.upper95)};
 }
 
-std::optional<std::size_t> indexOf(const GroupGrowth& growth, std::int64_t animal) {
-    const auto found = std::find(growth.animals.begin(), growth.animals.end(), animal);
-    if (found == growth.animals.end()) {
-        return std::nullopt;
-    }
-    return static_cast<std::size_t>(found - growth.animals.begin());
-}
-
 /// later·a − earlier·b as a point of its own, for the variance of a difference on another scale (delta method).
 MixedPoint combined(const MixedPoint& later, double a, const MixedPoint& earlier, double b) {
     MixedPoint result{later.x, a * later.intercept - b * earlier.intercept, a * later.slope - b * earlier.slope};
@@ -38,6 +30,18 @@ Interval95 perDay(double change, const MixedEstimate& width, double days) {
 }
 
 }  // namespace
+
+std::optional<std::size_t> GroupGrowth::indexOf(std::int64_t animal) const {
+    const auto found = std::find(animals.begin(), animals.end(), animal);
+    if (found == animals.end()) {
+        return std::nullopt;
+    }
+    return static_cast<std::size_t>(found - animals.begin());
+}
+
+const MixedFit& GroupGrowth::fitOf(std::size_t index) const {
+    return leansOnGroup || timesSeen[index] < 2 ? fit : ownFit;
+}
 
 MixedPoint GroupGrowth::pointAt(double ageDays) const {
     const double at = (alongCurve(curve, ageDays) - centre) / spread;
@@ -61,23 +65,24 @@ Interval95 GroupGrowth::newAnimalAt(double ageDays) const {
 }
 
 std::optional<Interval95> GroupGrowth::animalAt(std::int64_t animal, double ageDays) const {
-    const auto index = indexOf(*this, animal);
+    const auto index = indexOf(animal);
     if (!index) {
         return std::nullopt;
     }
-    return inMm(*this, predictGroup(fit, *index, pointAt(ageDays), 0.0));
+    return inMm(*this, predictGroup(fitOf(*index), *index, pointAt(ageDays), 0.0));
 }
 
 std::optional<Interval95> GroupGrowth::measuredAt(std::int64_t animal, double ageDays) const {
-    const auto index = indexOf(*this, animal);
+    const auto index = indexOf(animal);
     if (!index) {
         return std::nullopt;
     }
-    return inMm(*this, predictGroup(fit, *index, pointAt(ageDays), errorVariance));
+    return inMm(*this, predictGroup(fitOf(*index), *index, pointAt(ageDays), errorVariance));
 }
 
 std::optional<Interval95> GroupGrowth::rateMmPerDay(std::int64_t animal, double fromDays, double toDays) const {
     assert(toDays > fromDays);
+    const auto index = indexOf(animal);
     const auto earlier = animalAt(animal, fromDays);
     const auto later = animalAt(animal, toDays);
     if (!earlier || !later) {
@@ -86,12 +91,12 @@ std::optional<Interval95> GroupGrowth::rateMmPerDay(std::int64_t animal, double 
     const bool logarithmic = scale == LengthScale::LogLength;
     const MixedPoint change = combined(pointAt(toDays), logarithmic ? later->value : 1.0, pointAt(fromDays),
                                        logarithmic ? earlier->value : 1.0);
-    return perDay(later->value - earlier->value, predictGroup(fit, *indexOf(*this, animal), change, 0.0),
-                  toDays - fromDays);
+    return perDay(later->value - earlier->value, predictGroup(fitOf(*index), *index, change, 0.0), toDays - fromDays);
 }
 
 std::optional<Interval95> GroupGrowth::sgrPercentPerDay(std::int64_t animal, double fromDays, double toDays) const {
     assert(toDays > fromDays);
+    const auto index = indexOf(animal);
     const auto earlier = animalAt(animal, fromDays);
     const auto later = animalAt(animal, toDays);
     if (!earlier || !later || earlier->value <= 0.0 || later->value <= 0.0) {
@@ -100,8 +105,8 @@ std::optional<Interval95> GroupGrowth::sgrPercentPerDay(std::int64_t animal, dou
     const bool logarithmic = scale == LengthScale::LogLength;
     const MixedPoint change = combined(pointAt(toDays), logarithmic ? 100.0 : 100.0 / later->value, pointAt(fromDays),
                                        logarithmic ? 100.0 : 100.0 / earlier->value);
-    return perDay(100.0 * std::log(later->value / earlier->value),
-                  predictGroup(fit, *indexOf(*this, animal), change, 0.0), toDays - fromDays);
+    return perDay(100.0 * std::log(later->value / earlier->value), predictGroup(fitOf(*index), *index, change, 0.0),
+                  toDays - fromDays);
 }
 
 }  // namespace ringrule

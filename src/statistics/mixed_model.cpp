@@ -234,7 +234,13 @@ double MixedFit::correlation() const {
     return product > 0.0 ? randomCovariance[1] / product : std::numeric_limits<double>::quiet_NaN();
 }
 
-Outcome<MixedFit> fitMixed(const MixedData& data, MixedCriterion criterion) {
+namespace {
+
+Refusal noScatter() {
+    return {"no-scatter", "The lengths follow the model exactly; real ones scatter. Check the data."};
+}
+
+Outcome<Prepared> ready(const MixedData& data) {
     const std::size_t columns = data.y.empty() ? 0 : data.x.size() / data.y.size();
     assert(data.x.size() == columns * data.y.size() && data.group.size() == data.y.size());
     assert(data.slope.empty() || data.slope.size() == data.y.size());
@@ -242,21 +248,66 @@ Outcome<MixedFit> fitMixed(const MixedData& data, MixedCriterion criterion) {
     if (const auto refusal = unfit(data, columns)) {
         return *refusal;
     }
-    const Refusal noScatter{"no-scatter", "The lengths follow the model exactly; real ones scatter. Check the data."};
     bool exact = false;
-    const auto ready = prepared(data, columns, exact);
-    if (!ready) {
-        return exact ? noScatter
+    auto result = prepared(data, columns, exact);
+    if (!result) {
+        return exact ? noScatter()
                      : Refusal{"not-identified", "The data do not tell the parts of the model apart; add sessions."};
     }
-    const MixedOptimum best = searchMixed(ready->sums, criterion);
+    return std::move(*result);
+}
+
+/// Degrees of freedom of the scatter about each group's own line: a line takes two values (one of a group seen once),
+/// and of the fixed effects those count that a line does not hold already.
+double freedomWithin(const Prepared& from) {
+    double freedom = from.sums.rows - (static_cast<double>(from.startBeta.size()) - 2.0);
+    for (const MixedSums::Group& group : from.sums.groups) {
+        const double spread = group.zWz.determinant();
+        freedom -= spread > 1e-10 * group.zWz(0, 0) * group.zWz(0, 0) ? 2.0 : 1.0;
+    }
+    return freedom;
+}
+
+}  // namespace
+
+Outcome<MixedFit> fitMixed(const MixedData& data, MixedCriterion criterion) {
+    const auto from = ready(data);
+    if (!from) {
+        return from.refusal();
+    }
+    const MixedOptimum best = searchMixed(from.value().sums, criterion);
     if (best.runaway) {
-        return noScatter;
+        return noScatter();
     }
     if (best.flat) {
         return Refusal{"not-identified", "The data do not tell animals from scatter; add animals and sessions."};
     }
-    return described(*ready, best, criterion);
+    return described(from.value(), best, criterion);
+}
+
+Outcome<MixedFit> fitOwnEffects(const MixedData& data) {
+    assert(!data.slope.empty());
+    const auto from = ready(data);
+    if (!from) {
+        return from.refusal();
+    }
+    // A spread between groups of ten thousand residual deviations draws nobody to the mean.
+    constexpr double kWide = 1e4;
+    MixedOptimum wide;
+    wide.theta = Eigen::Vector3d(kWide, 0.0, kWide);
+    wide.terms = mixedTerms(from.value().sums, wide.theta, MixedCriterion::RestrictedLikelihood, true);
+    const double freedom = freedomWithin(from.value());
+    if (!wide.terms.defined || freedom < 1.0) {
+        return Refusal{"no-repeats",
+                       "No animal was seen often enough to tell its own growth from scatter; add sessions."};
+    }
+    const double counted = from.value().sums.rows - static_cast<double>(wide.terms.beta.size());
+    wide.terms.residualVariance *= counted / freedom;
+    MixedFit fit = described(from.value(), wide, MixedCriterion::RestrictedLikelihood);
+    Eigen::Matrix4d onlyScatter = Eigen::Matrix4d::Zero();
+    onlyScatter(3, 3) = 2.0 * wide.terms.residualVariance * wide.terms.residualVariance / freedom;
+    fit.basis.parameterCovariance = flattened(onlyScatter);
+    return fit;
 }
 
 double mixedAicc(const MixedFit& fit) {

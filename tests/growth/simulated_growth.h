@@ -16,7 +16,7 @@ struct GrowthTruth {
     int sessions = 6;
     double firstDay = 60.0;
     double everyDays = 30.0;
-    double lengthMm = 60.0;  ///< in the middle of the time
+    double lengthMm = 100.0;  ///< in the middle of the time
     double lengthSdMm = 3.0;
     double mmPerDay = 0.4;
     double mmPerDaySd = 0.04;  ///< a tenth: reared animals differ about as much

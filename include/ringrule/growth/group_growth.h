@@ -52,8 +52,11 @@ struct GroupGrowthCandidate {
 struct GroupGrowth {
     LengthScale scale = LengthScale::Length;
     AgeCurve curve = AgeCurve::Straight;
-    MixedFit fit;                                  ///< by restricted likelihood
-    std::vector<std::int64_t> animals;             ///< in the order of the fit's groups
+    MixedFit fit;                       ///< by restricted likelihood
+    MixedFit ownFit;                    ///< each animal's own line, drawn to no mean, where that could be fitted
+    bool leansOnGroup = false;          ///< animals are told from `fit`; else those seen twice or more from `ownFit`
+    std::vector<int> timesSeen;         ///< ages of each animal
+    std::vector<std::int64_t> animals;  ///< in the order of the fit's groups
     std::vector<GroupGrowthCandidate> candidates;  ///< least AICc first
     double youngestDays = 0.0;                     ///< ages between which the curve rests on data
     double oldestDays = 0.0;
@@ -66,8 +69,9 @@ struct GroupGrowth {
     [[nodiscard]] Interval95 meanAt(double ageDays) const;
     /// A further animal's length as it would be measured: 95 % of animals lie within.
     [[nodiscard]] Interval95 newAnimalAt(double ageDays) const;
-    /// An animal of the group: its own curve, drawn to the mean the more the less was seen of it. Nothing for a
-    /// stranger.
+    /// An animal of the group. In a group of twelve or more its curve is drawn to the mean, the more the less was seen
+    /// of it; in a smaller one, whose spread is too little known to lean on, it is the animal's own line, with the
+    /// scatter of all. Nothing for a stranger.
     [[nodiscard]] std::optional<Interval95> animalAt(std::int64_t animal, double ageDays) const;
     /// The same for a further photo session: the interval holds the scatter of a single session as well.
     [[nodiscard]] std::optional<Interval95> measuredAt(std::int64_t animal, double ageDays) const;
@@ -76,6 +80,9 @@ struct GroupGrowth {
     [[nodiscard]] std::optional<Interval95> rateMmPerDay(std::int64_t animal, double fromDays, double toDays) const;
     [[nodiscard]] std::optional<Interval95> sgrPercentPerDay(std::int64_t animal, double fromDays, double toDays) const;
 
+    [[nodiscard]] std::optional<std::size_t> indexOf(std::int64_t animal) const;
+    /// The fit that tells this animal.
+    [[nodiscard]] const MixedFit& fitOf(std::size_t index) const;
     [[nodiscard]] MixedPoint pointAt(double ageDays) const;
     [[nodiscard]] double lengthOf(double fitted) const;  ///< from the fit's scale to mm
 };

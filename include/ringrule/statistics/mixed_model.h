@@ -72,6 +72,12 @@ struct MixedFit {
 [[nodiscard]] Outcome<MixedFit> fitMixed(const MixedData& data,
                                          MixedCriterion criterion = MixedCriterion::RestrictedLikelihood);
 
+/// The same model with each group's own intercept and slope as its own values tell them, drawn to no mean: σ² is the
+/// scatter within groups, and predictions of single groups have its degrees of freedom. For few groups, whose spread
+/// is not known well enough to lean on. Of the result only `predictGroup` has a meaning. Refuses as `fitMixed` does.
+/// Precondition: as there, with a random slope.
+[[nodiscard]] Outcome<MixedFit> fitOwnEffects(const MixedData& data);
+
 /// A linear combination of effects with its Satterthwaite degrees of freedom.
 struct MixedEstimate {
     double value = 0.0;

@@ -4,6 +4,7 @@
 # Debian 12: r-base-core, r-cran-nlme, r-cran-lme4. Run: Rscript tests/outside/referee/growth.R
 suppressMessages(library(lme4))
 here <- dirname(sub("--file=", "", grep("--file=", commandArgs(FALSE), value = TRUE)))
+out <- c(commandArgs(TRUE), here)[1]  # another folder may be named
 table <- function(name) read.csv(file.path(here, "../data/r-tables", paste0(name, ".csv")), stringsAsFactors = TRUE)
 rows <- list()
 put <- function(what, name, value) rows[[length(rows) + 1]] <<- data.frame(what, name, value = sprintf("%.12g", value))
@@ -51,4 +52,4 @@ put("permutation children", "asExtreme", sum(away >= seen - 1e-9)); put("permuta
 for (n in c(3, 5, 12)) for (delta in c(0.5, 1, 2))
   put("power", paste(n, delta), power.t.test(n = n, delta = delta, sd = 1, strict = TRUE)$power)
 put("power", "n for 1.2 at 0.8", power.t.test(delta = 1.2, sd = 1, power = 0.8, strict = TRUE)$n)
-write.csv(do.call(rbind, rows), file.path(here, "growth.csv"), row.names = FALSE, quote = FALSE)
+write.csv(do.call(rbind, rows), file.path(out, "growth.csv"), row.names = FALSE, quote = FALSE)

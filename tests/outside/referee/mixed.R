@@ -3,6 +3,7 @@
 # Debian 12: r-base-core, r-cran-nlme, r-cran-lme4, r-cran-lmertest. Run: Rscript tests/outside/referee/mixed.R
 suppressMessages({library(lme4); library(lmerTest); library(nlme)})
 here <- dirname(sub("--file=", "", grep("--file=", commandArgs(FALSE), value = TRUE)))
+out <- c(commandArgs(TRUE), here)[1]  # another folder may be named
 table <- function(name) read.csv(file.path(here, "../data/r-tables", paste0(name, ".csv")), stringsAsFactors = TRUE)
 rows <- list()
 put <- function(what, name, value) rows[[length(rows) + 1]] <<- data.frame(what, name, value = sprintf("%.12g", value))
@@ -65,4 +66,4 @@ n <- lme(distance ~ age * Sex, random = ~ age | Subject, children,
 put("nlme children", "logLik", as.numeric(logLik(n)))
 put("nlme children", "residual", n$sigma)
 for (i in 1:4) { put("nlme children", paste0("beta", i), fixef(n)[i]); put("nlme children", paste0("se", i), sqrt(vcov(n)[i, i])) }
-write.csv(do.call(rbind, rows), file.path(here, "mixed.csv"), row.names = FALSE, quote = FALSE)
+write.csv(do.call(rbind, rows), file.path(out, "mixed.csv"), row.names = FALSE, quote = FALSE)
