@@ -78,8 +78,8 @@ SpeciesFacts readSpecies(const JsonObject& object, const nlohmann::json& json, c
     SpeciesFacts facts;
     facts.species = object.text("name");
     facts.protocol = object.textIfAny("protocol").value_or("");
-    if (!facts.protocol.empty() && facts.protocol != "lourie-2003" && facts.protocol != "dawson-1985")
-        object.fail("protocol", R"(must be "lourie-2003" (seahorses) or "dawson-1985" (pipefish))");
+    if (!facts.protocol.empty() && facts.protocol != "lourie-1999" && facts.protocol != "dawson-1985")
+        object.fail("protocol", R"(must be "lourie-1999" (seahorses) or "dawson-1985" (pipefish))");
     if (std::any_of(file.facts.begin(), file.facts.end(),
                     [&](const SpeciesFacts& other) { return other.species == facts.species; }))
         object.fail("name", "\"" + facts.species + "\" is there twice");

@@ -35,7 +35,7 @@ struct LengthWeight {
 /// What the tool knows of a species; each fact with its source.
 struct SpeciesFacts {
     std::string species;   ///< scientific name; empty: what holds where nothing else is known
-    std::string protocol;  ///< how its standard length is defined, "lourie-2003" or "dawson-1985"; may be empty
+    std::string protocol;  ///< how its standard length is defined, "lourie-1999" or "dawson-1985"; may be empty
     std::vector<SpeciesMilestone> milestones;
     std::vector<UsualRange> usual;
     std::optional<LengthWeight> lengthWeight;
