@@ -18,6 +18,8 @@ constexpr std::size_t kLeastAges = 3;
 /// From here on an animal is drawn to the mean of its group. With fewer, the spread between animals is so little known
 /// that intervals built on it covered 75 to 93 % of true rates in simulation, not 95 %.
 constexpr std::size_t kLeanFrom = 12;
+/// A curve whose weight against the best is below this does not count.
+constexpr double kLeastCurveWeight = 0.05;
 
 /// One value an animal and age, in order of animal and age; `index` counts animals from 0.
 struct Ordered {
@@ -168,11 +170,10 @@ double middle(std::vector<double> values) {
     return *half;
 }
 
-Outcome<GroupGrowth> fitted(const Ordered& data, Choice choice) {
+Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as) {
     GroupGrowth growth;
-    growth.candidates = std::move(choice.candidates);
-    growth.scale = growth.candidates.front().scale;
-    growth.curve = growth.candidates.front().curve;
+    growth.scale = as.scale;
+    growth.curve = as.curve;
     const MixedData design = designOf(data, growth.scale, growth.curve);
     auto fit = fitMixed(design);
     if (!fit) {
@@ -195,6 +196,33 @@ Outcome<GroupGrowth> fitted(const Ordered& data, Choice choice) {
     growth.centre = covariate.centre;
     growth.spread = covariate.spread;
     growth.errorVariance = design.weights.empty() ? 1.0 : 1.0 / middle(design.weights);
+    return growth;
+}
+
+/// The best curve, with those beside it that the data do not rule out, each with its Akaike weight.
+Outcome<GroupGrowth> weighedCurves(const Ordered& data, std::vector<GroupGrowthCandidate> candidates) {
+    auto best = fitted(data, candidates.front());
+    if (!best) {
+        return best;
+    }
+    GroupGrowth growth = std::move(best).value();
+    double sum = 1.0;
+    for (std::size_t i = 1; i < candidates.size(); ++i) {
+        const double weight = std::exp(-0.5 * (candidates[i].aicc - candidates.front().aicc));
+        if (weight < kLeastCurveWeight) {
+            break;
+        }
+        if (auto other = fitted(data, candidates[i])) {
+            growth.others.push_back(std::move(other).value());
+            growth.others.back().weight = weight;
+            sum += weight;
+        }
+    }
+    growth.weight = 1.0 / sum;
+    for (GroupGrowth& other : growth.others) {
+        other.weight /= sum;
+    }
+    growth.candidates = std::move(candidates);
     if (growth.fit.boundary) {
         growth.caution =
             "These sessions do not show how differently the animals grow: a spread between them came out as nothing. "
@@ -241,7 +269,7 @@ Outcome<GroupGrowth> groupGrowth(std::span<const AnimalLength> lengths) {
     if (choice.candidates.empty()) {
         return choice.last;
     }
-    return fitted(data, std::move(choice));
+    return weighedCurves(data, std::move(choice.candidates));
 }
 
 Outcome<std::vector<AnimalLength>> lengthsOf(std::span<const GroupMember> group, std::int64_t without) {

@@ -3,6 +3,7 @@
 
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
+#include <Eigen/LU>
 #include <Eigen/QR>
 #include <algorithm>
 #include <cassert>
@@ -258,14 +259,21 @@ Outcome<Prepared> ready(const MixedData& data) {
 }
 
 /// Degrees of freedom of the scatter about each group's own line: a line takes two values (one of a group seen once),
-/// and of the fixed effects those count that a line does not hold already.
-double freedomWithin(const Prepared& from) {
-    double freedom = from.sums.rows - (static_cast<double>(from.startBeta.size()) - 2.0);
-    for (const MixedSums::Group& group : from.sums.groups) {
-        const double spread = group.zWz.determinant();
-        freedom -= spread > 1e-10 * group.zWz(0, 0) * group.zWz(0, 0) ? 2.0 : 1.0;
+/// and of the fixed effects those count that lines do not hold already.
+double freedomWithin(const MixedSums& sums) {
+    double freedom = sums.rows;
+    Eigen::MatrixXd rest = sums.xWx;  // of orthonormal columns, so that its eigenvalues lie between 0 and 1
+    for (const MixedSums::Group& group : sums.groups) {
+        const bool line = group.zWz.determinant() > 1e-10 * group.zWz(0, 0) * group.zWz(0, 0);
+        freedom -= line ? 2.0 : 1.0;
+        if (line) {
+            rest -= group.zWx.transpose() * group.zWz.inverse() * group.zWx;
+        } else {
+            rest -= group.zWx.row(0).transpose() * group.zWx.row(0) / group.zWz(0, 0);
+        }
     }
-    return freedom;
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(rest, Eigen::EigenvaluesOnly);
+    return freedom - static_cast<double>((solver.eigenvalues().array() > 1e-8).count());
 }
 
 }  // namespace
@@ -296,7 +304,7 @@ Outcome<MixedFit> fitOwnEffects(const MixedData& data) {
     MixedOptimum wide;
     wide.theta = Eigen::Vector3d(kWide, 0.0, kWide);
     wide.terms = mixedTerms(from.value().sums, wide.theta, MixedCriterion::RestrictedLikelihood, true);
-    const double freedom = freedomWithin(from.value());
+    const double freedom = freedomWithin(from.value().sums);
     if (!wide.terms.defined || freedom < 1.0) {
         return Refusal{"no-repeats",
                        "No animal was seen often enough to tell its own growth from scatter; add sessions."};

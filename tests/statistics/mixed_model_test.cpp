@@ -159,6 +159,50 @@ TEST_CASE("Balanced slopes of two kinds: the t test of each group's own slope") 
     CHECK_THAT(joint.p, WithinRel(kind.pTwoSided(), 1e-7));
 }
 
+TEST_CASE("Groups from their own values alone: each one's least-squares line, with the scatter of all") {
+    for (const bool kinds : {true, false}) {
+        MixedData data = simulated({}, 17);
+        if (!kinds) {  // an intercept, time and its square: the square takes a degree of freedom, the kinds none
+            for (std::size_t row = 0; row < data.y.size(); ++row) {
+                data.x[4 * row + 2] = data.slope[row] * data.slope[row];
+                data.x[4 * row + 3] = 0.0;
+            }
+            std::vector<double> three;
+            for (std::size_t i = 0; i < data.x.size(); ++i) {
+                if (i % 4 < 3) {
+                    three.push_back(data.x[i]);
+                }
+            }
+            data.x = three;
+        }
+        const auto fit = fitOwnEffects(data);
+        REQUIRE(fit.ok());
+        double squares = 0.0;
+        double slopeOfThird = 0.0;
+        for (std::size_t g = 0; g < 8; ++g) {
+            double mean = 0.0;
+            double slope = 0.0;
+            for (std::size_t t = 0; t < 6; ++t) {
+                mean += data.y[6 * g + t] / 6.0;
+                slope += (static_cast<double>(t) - 2.5) * data.y[6 * g + t] / 17.5;
+            }
+            for (std::size_t t = 0; t < 6; ++t) {
+                squares += std::pow(data.y[6 * g + t] - mean - slope * (static_cast<double>(t) - 2.5), 2);
+            }
+            slopeOfThird = g == 2 ? slope : slopeOfThird;
+        }
+        const MixedPoint perUnit =
+            kinds ? MixedPoint{{0.0, 1.0, 0.0, 0.0}, 0.0, 1.0} : MixedPoint{{0.0, 1.0, 5.0}, 0.0, 1.0};
+        const auto slope = predictGroup(fit.value(), 2, perUnit, 0.0);
+        // A spread of 1e4 residual deviations still pulls by 1e-8.
+        CHECK_THAT(slope.value, WithinRel(slopeOfThird, 1e-6));
+        CHECK_THAT(slope.degreesOfFreedom, WithinRel(kinds ? 32.0 : 31.0, 1e-6));
+        if (kinds) {
+            CHECK_THAT(slope.standardError, WithinRel(std::sqrt(squares / 32.0 / 17.5), 1e-5));
+        }
+    }
+}
+
 TEST_CASE("Units and origins do not matter") {
     const MixedData data = simulated({}, 21);
     MixedData moved = data;

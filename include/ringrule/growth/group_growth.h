@@ -63,7 +63,10 @@ struct GroupGrowth {
     double centre = 0.0;         ///< the covariate's origin, and…
     double spread = 1.0;         ///< …unit, both on the curve's own scale
     double errorVariance = 1.0;  ///< of a single session in units of σ²: 1 over the middle weight
-    std::string caution;         ///< empty, or a sentence a reader of the bands must know
+    double weight = 1.0;         ///< Akaike weight among the curves that the data do not tell apart, and…
+    std::vector<GroupGrowth>
+        others;           ///< …those others (without others of their own): figures below are over all of them
+    std::string caution;  ///< empty, or a sentence a reader of the bands must know
 
     /// The middle animal (on the logarithmic scale the median) with the interval of that curve.
     [[nodiscard]] Interval95 meanAt(double ageDays) const;
