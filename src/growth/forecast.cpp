@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::size_t kAgesForOwnCurve = 6;
 constexpr double kLeastWeight = 0.01;
-constexpr int kSteps = 400;
+constexpr int kSteps = 100;
 
 std::size_t agesSeen(std::span<const GrowthPoint> points) {
     std::set<double> ages;
@@ -67,27 +67,37 @@ Interval95 averaged(const std::vector<GrowthFit>& fits, const std::vector<double
     return result;
 }
 
-/// The first age at which a curve reaches a length, by steps and halving; nothing when it is there from the start or
-/// never gets there.
-std::optional<double> firstReaching(const std::function<double(double)>& lengthAt, double length, double from,
-                                    double to) {
-    const double step = (to - from) / kSteps;
-    if (lengthAt(from) >= length) {
+/// The intervals of a curve on even steps of age, for looking where its ends reach a length.
+struct Track {
+    std::function<Interval95(double)> curveAt;
+    double fromDays = 0.0;
+    double stepDays = 0.0;
+    std::vector<Interval95> at;
+};
+
+Track tracked(std::function<Interval95(double)> curveAt, double fromDays, double toDays) {
+    Track track{std::move(curveAt), fromDays, (toDays - fromDays) / kSteps, {}};
+    for (int i = 0; i <= kSteps; ++i) {
+        track.at.push_back(track.curveAt(fromDays + i * track.stepDays));
+    }
+    return track;
+}
+
+/// The first age at which one end of the interval reaches a length, by steps and halving; nothing when it is there from
+/// the start or never gets there.
+std::optional<double> firstReaching(const Track& track, double Interval95::*end, double length) {
+    const auto reached =
+        std::find_if(track.at.begin(), track.at.end(), [&](const Interval95& one) { return one.*end >= length; });
+    if (reached == track.at.begin() || reached == track.at.end()) {
         return std::nullopt;
     }
-    for (int i = 1; i <= kSteps; ++i) {
-        double high = from + i * step;
-        if (lengthAt(high) < length) {
-            continue;
-        }
-        double low = high - step;
-        for (int halving = 0; halving < 40; ++halving) {
-            const double middle = 0.5 * (low + high);
-            (lengthAt(middle) < length ? low : high) = middle;
-        }
-        return high;
+    double high = track.fromDays + static_cast<double>(reached - track.at.begin()) * track.stepDays;
+    double low = high - track.stepDays;
+    for (int halving = 0; halving < 30; ++halving) {
+        const double middle = 0.5 * (low + high);
+        (track.curveAt(middle).*end < length ? low : high) = middle;
     }
-    return std::nullopt;
+    return high;
 }
 
 std::string whole(double value) {
@@ -180,16 +190,14 @@ Outcome<WhenReached> GrowthForecast::reaching(double lengthMm) const {
     if (!(lengthMm > 0.0)) {
         return Refusal{"no-length", "A length to reach must be above zero."};
     }
-    const auto reached = [&](double Interval95::*end) {
-        return firstReaching([&](double age) { return curveAt(age).*end; }, lengthMm, firstDays_, horizonDays());
-    };
+    const Track track = tracked([&](double age) { return curveAt(age); }, firstDays_, horizonDays());
     WhenReached when;
     when.basis = basis();
     when.lengthMm = lengthMm;
-    when.earliestDays = reached(&Interval95::upper);
-    when.expectedDays = reached(&Interval95::value);
-    when.latestDays = reached(&Interval95::lower);
-    const Interval95 atFirst = curveAt(firstDays_);
+    when.earliestDays = firstReaching(track, &Interval95::upper, lengthMm);
+    when.expectedDays = firstReaching(track, &Interval95::value, lengthMm);
+    when.latestDays = firstReaching(track, &Interval95::lower, lengthMm);
+    const Interval95& atFirst = track.at.front();
     if (!when.earliestDays && atFirst.upper < lengthMm) {
         return Refusal{"not-reached",
                        "This length is not reached within the time that can be forecast; ask again after more "
