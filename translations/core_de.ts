@@ -563,5 +563,13 @@
             <source>standard length</source>
             <translation>Standardlänge</translation>
         </message>
+        <message>
+            <source>not feeding</source>
+            <translation>frisst nicht</translation>
+        </message>
+        <message>
+            <source>tank low</source>
+            <translation>Becken unter seiner Vergangenheit</translation>
+        </message>
     </context>
 </TS>

@@ -483,6 +483,14 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>cannot tell</source>
         <translation>nicht zu sagen</translation>
     </message>
+    <message>
+        <source>%1 refuses its food, since %4.</source>
+        <translation>%1 verweigert sein Futter, seit %4.</translation>
+    </message>
+    <message>
+        <source>The whole of %1 is below its own past: %2, since %4.</source>
+        <translation>Ganz %1 liegt unter seiner eigenen Vergangenheit: %2, seit %4.</translation>
+    </message>
 </context>
 <context>
     <name>FindingsPage</name>

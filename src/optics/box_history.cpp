@@ -83,11 +83,15 @@ Sentence daysBefore(int days, const char* sameDay, const char* dayBefore, const 
     return days == 1 ? Sentence{dayBefore} : Sentence{earlier, {std::to_string(days)}};
 }
 
+// All that failed, what the rod says first: it tells most.
 std::string whatFailed(const PastBoxCheck& check) {
+    std::string rod, others;
     for (const BoxFinding& finding : check.findings) {
-        if (finding.fails) return finding.sentence;
+        std::string& text = finding.fault == BoxFault::LengthOff ? rod : others;
+        if (finding.fails) text += (text.empty() ? "" : " ") + finding.sentence;
     }
-    return check.refusalSentence;
+    if (rod.empty() && others.empty()) return check.refusalSentence;
+    return rod + (rod.empty() || others.empty() ? "" : " ") + others;
 }
 
 BoxJudgement stale(int age, const char* reason, Sentence sentence) {

@@ -15,6 +15,7 @@
 
 #include "app/animal_photos.h"
 #include "app/chart_widget.h"
+#include "app/findings_page.h"
 #include "app/landmark_item.h"
 #include "app/main_window.h"
 #include "app/message_strip.h"
@@ -146,7 +147,8 @@ TEST_CASE("a month's session, from folder to decision") {
     REQUIRE(row >= 0);
     list.setCurrentIndex(list.model()->index(row, 0));
     waitUntilIdle(*window);
-    CHECK(part<QLabel>(*window, "sentenceLabel").text().contains("not photographed with its tankmates"));
+    const auto* sentence = window->findChild<FindingsPage*>()->findChild<QLabel*>("sentenceLabel");
+    CHECK(sentence->text().contains("not photographed with its tankmates"));
     auto& keep = part<QAbstractButton>(*window, "keepButton");
     CHECK_FALSE(keep.isEnabled());
     auto& decision = part<QComboBox>(*window, "decisionCombo");
