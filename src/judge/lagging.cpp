@@ -196,7 +196,9 @@ LaggingVerdict judgeLagging(const Casebook& book, std::size_t of, Date on) {
     const auto lastInterval = lagEvidence(book, of, sessions, last - 1, last);
     const auto loudest = loudestLag(book, of, sessions);
     verdict.judged = lastInterval || loudest || last >= 2 || book.tankmates(of, on).size() > 1;
-    if (loudest && sessionsAgree(*loudest, options)) {
+    // Who keeps up again is no longer behind, whatever was before.
+    const bool keepsUp = lastInterval && lastInterval->gain.lag >= 0.0;
+    if (loudest && !keepsUp && sessionsAgree(*loudest, options)) {
         verdict.behind = true;
         describeRate(verdict, loudest->gain, *sessions[loudest->start], *sessions[last]);
         verdict.since = lagSince(book, of, sessions, loudest->start);
