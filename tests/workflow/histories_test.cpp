@@ -100,3 +100,24 @@ TEST_CASE("each history has its own animal's stays, diets and states only") {
     CHECK(histories[1].stays[0].from == Date{2031y / 1 / 2});
     CHECK(histories[1].observations.empty());
 }
+
+TEST_CASE("lengths by hand are part of the growth on days without photos, with their own interval or a wide one") {
+    House house;
+    house.measure(house.session(Date{2031y / 1 / 6}), 100.0);
+    const auto byHand = [&](Date on, const std::string& measure, double value, std::optional<double> u95) {
+        house.store.addHandMeasure({house.animal, on, measure, value, u95, "ruler", "K1", ""});
+    };
+    byHand(Date{2030y / 12 / 1}, "standard_length_mm", 60.0, 0.5);
+    byHand(Date{2030y / 12 / 20}, "standard_length_mm", 80.0, std::nullopt);
+    byHand(Date{2031y / 1 / 6}, "standard_length_mm", 140.0, 0.5);  // photos of that day win
+    byHand(Date{2031y / 1 / 7}, "trunk_depth_mm", 4.0, 0.5);        // not judged beside a photo's
+    const auto observations = house.history().observations;
+    REQUIRE(observations.size() == 3);
+    CHECK(observations[0].standardLengthMm.value == 60.0);
+    CHECK(observations[0].standardLengthMm.u95() == Approx(0.5));
+    CHECK(observations[0].ageDays == 16.0);
+    CHECK(observations[0].sidePhotos == 0);
+    CHECK_FALSE(observations[0].trunkDepthMm.known());
+    CHECK(observations[1].standardLengthMm.u95() == Approx(2.4));  // 3 %
+    CHECK(observations[2].standardLengthMm.value == Approx(100.0).margin(1e-9));
+}
