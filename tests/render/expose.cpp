@@ -132,8 +132,15 @@ public:
         const cv::Vec2d step = grid.plateMm(grid.plateMm.rows / 2, grid.plateMm.cols / 2 + 1) -
                                grid.plateMm(grid.plateMm.rows / 2, grid.plateMm.cols / 2);
         const double pixelMm = cv::norm(step) / kGridPx;
-        samples_ = std::max(1, static_cast<int>(std::lround(pixelMm * plate.pxPerMm)));
-        spotMm_ = pixelMm / samples_;
+        // A pixel that sees several texels sees their mean.
+        const int texels = std::max(1, static_cast<int>(std::lround(pixelMm * plate.pxPerMm)));
+        if (texels > 1) {
+            const cv::Size whole(plate.reflectance.cols / texels, plate.reflectance.rows / texels);
+            cv::resize(plate.reflectance(cv::Rect({0, 0}, whole * texels)), plate_.reflectance, whole, 0, 0,
+                       cv::INTER_AREA);
+            plate_.pxPerMm = plate.pxPerMm / texels;
+        }
+        spotMm_ = pixelMm;
     }
 
     cv::Vec3f at(int x, int y) const {
@@ -146,17 +153,11 @@ public:
         const cv::Vec2d down = grid_.plateMm(row + 1, column) - a;
         const cv::Vec2d twist = grid_.plateMm(row + 1, column + 1) - a - right - down;
         const cv::Vec2d mm = a + right * tx + down * ty + twist * (tx * ty);
-        double sum = 0.0;
-        for (int i = 0; i < samples_ * samples_; ++i) {
-            const double dx = ((i % samples_ + 0.5) / samples_ - 0.5) / kGridPx;
-            const double dy = ((i / samples_ + 0.5) / samples_ - 0.5) / kGridPx;
-            const cv::Vec2d point = mm + right * dx + down * dy;
-            sum += reflectanceAt(plate_, scene_, {point[0], point[1]}, spotMm_);
-        }
+        const double seen = reflectanceAt(plate_, scene_, {mm[0], mm[1]}, spotMm_);
         const double light = (grid_.light(row, column) * (1 - tx) + grid_.light(row, column + 1) * tx) * (1 - ty) +
                              (grid_.light(row + 1, column) * (1 - tx) + grid_.light(row + 1, column + 1) * tx) * ty;
         const double dark = sample(shadow_, mm[0] * kShadowPxPerMm - 0.5, mm[1] * kShadowPxPerMm - 0.5);
-        return tint_ * static_cast<float>(sum / (samples_ * samples_) * light * (1.0 - dark) / 0.87);
+        return tint_ * static_cast<float>(seen * light * (1.0 - dark) / 0.87);
     }
 
 private:
@@ -166,10 +167,9 @@ private:
 
     const Scene& scene_;
     const Grid& grid_;
-    const PlatePicture& plate_;
+    PlatePicture plate_;
     const cv::Mat1f& shadow_;
     cv::Vec3f tint_;
-    int samples_ = 1;
     double spotMm_ = 0.1;
 };
 
