@@ -126,14 +126,13 @@ bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& pi
     if (std::find(print.writing.begin(), print.writing.end(), piece.bounds) != print.writing.end()) return true;
     const double extent = extentMm(piece.bounds, pxPerMm);
     const bool rim = inRim(region, labels, piece);
-    if (rim && extent < kWordMm && inRow(piece, print.rim, pxPerMm)) return true;
+    if (rim && (extent < kLetterMm || (extent < kWordMm && inRow(piece, print.rim, pxPerMm)))) return true;
     if (piece.halfWidthMm < kStrokeHalfMm && extent > kLineAspect * piece.halfWidthMm &&
         piece.areaMm2 < 2.4 * piece.halfWidthMm * extent &&
         std::min(piece.bounds.width, piece.bounds.height) < 1.0 * pxPerMm) {
         return true;
     }
-    if (piece.halfWidthMm > kStrokeHalfMm) return false;
-    return rim && (extent < kLetterMm || piece.halfWidthMm < 0.6 * kStrokeHalfMm);
+    return rim && piece.halfWidthMm < 0.6 * kStrokeHalfMm;
 }
 
 bool reachesEdge(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece) {

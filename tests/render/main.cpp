@@ -21,7 +21,7 @@ constexpr const char* kUsage =
     "    the demo set: nine sessions, truth, house.json\n"
     "ringrule-render random FOLDER [--box FILE] [--count N] [--seed N] [--shape pipefish|seahorse]\n"
     "                [--view side|above|front] [--shortest MM] [--longest MM] [--width PX] [--height PX]\n"
-    "                [--distance FACTOR] [--noise FACTOR] [--closed-tails SHARE] [--pale SHARE]\n"
+    "                [--distance FACTOR] [--noise FACTOR] [--closed-tails SHARE] [--pale SHARE] [--quality N]\n"
     "    photos of random animals; without --box a box that suits --longest and --distance is made\n"
     "ringrule-render box FILE\n"
     "    the bench box's file\n";
@@ -74,6 +74,7 @@ render::SamplerOptions samplerFrom(const Options& options) {
     sampler.widthPx = static_cast<int>(number(options, "--width", sampler.widthPx));
     sampler.heightPx = static_cast<int>(number(options, "--height", sampler.heightPx));
     sampler.noise = number(options, "--noise", sampler.noise);
+    sampler.jpegQuality = static_cast<int>(number(options, "--quality", sampler.jpegQuality));
     sampler.closedTailShare = number(options, "--closed-tails", sampler.closedTailShare);
     sampler.paleShare = number(options, "--pale", sampler.paleShare);
     return sampler;

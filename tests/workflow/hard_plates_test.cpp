@@ -134,3 +134,11 @@ TEST_CASE("a photo that is not of the empty box's plate is told as such") {
     CHECK_THROWS_WITH(readEmptyBox(scratch.path() / "wall.jpg", readBox(scratch.path() / "box.json")),
                       Catch::Contains("cannot serve as photo of the empty box"));
 }
+
+TEST_CASE("a bold numeral at the plate's edge is no animal, though no ruler's ticks stand beside it") {
+    const ScratchFolder scratch;
+    render::Scene scene = pipefishScene({90.0, 72.0, 45.0}, false);
+    scene.stains = {{{151.0, 110.0}, {151.0, 113.0}, 1.1, 0.1}, {{153.0, 110.0}, {153.0, 113.0}, 1.1, 0.1},
+                    {{151.0, 110.0}, {153.0, 110.0}, 1.1, 0.1}, {{151.0, 113.0}, {153.0, 113.0}, 1.1, 0.1}};
+    CHECK(read(scratch, scene, render::photograph(scene)).animals.size() == 1);
+}
