@@ -44,7 +44,8 @@ set(ringrule_alone_test_optics box_check_test plate_test rods_test spoiled_plate
 set(ringrule_alone_test_growth group_growth_test)
 set(ringrule_alone_test_records exchange_test keeper_questions_test table_import_test whole_or_not_at_all_test)
 set(ringrule_alone_test_sheets overlay_test)
-set(ringrule_alone_test_workflow repeat_report_test remarks_page_test session_folder_test)
+set(ringrule_alone_test_outside mixed_test)
+set(ringrule_alone_test_workflow house_file_test two_animals_test repeat_report_test remarks_page_test session_folder_test)
 
 function(ringrule_compile_alone target folder names)
   foreach(name ${${names}})
