@@ -104,6 +104,8 @@ ExitStatus showSetup(const SetupCommandOptions& options) {
     if (!options.box.empty()) {
         box = readBox(options.box);
         history = historyOf(options, *box, day);
+        // What was found later is not known on that day.
+        std::erase_if(history, [&](const PastBoxCheck& check) { return check.checkedOn > day; });
     }
     const auto steps = boxSetup(box, history, day);
     int number = 0;

@@ -112,6 +112,23 @@ double pxPerMmOf(const Box& box, const Scale& scale) {
 
 }  // namespace
 
+struct EmptyBox::State {
+    cv::Mat1f share;  ///< light over that of the clean plate; cell (i, j) is centred on ((j + ½), (i + ½)) / cellsPerMm
+    double cellsPerMm = 1.0;
+};
+
+struct ClearedPhoto::State {
+    Photo photo;
+    cv::Mat1b filled;    ///< not zero where the picture was filled in from beside it …
+    cv::Point originPx;  ///< … in this part of the photo
+    double pxPerMm = 1.0;
+
+    [[nodiscard]] bool unseen(PixelPoint at) const {
+        const cv::Point cell(cvRound(at.x) - originPx.x, cvRound(at.y) - originPx.y);
+        return cv::Rect({0, 0}, filled.size()).contains(cell) && filled(cell) != 0;
+    }
+};
+
 Outcome<EmptyBox> EmptyBox::fromPhoto(const Photo& photo, const Box& box, const FoundPlate& plate,
                                       const Scale& scale) {
     const double longerMm = std::max(box.plate.widthMm, box.plate.heightMm);
@@ -134,21 +151,22 @@ Outcome<EmptyBox> EmptyBox::fromPhoto(const Photo& photo, const Box& box, const 
     const cv::Mat2f places = placesOf(cells, [&](int x, int y) {
         return seen.reducedFromPhoto(scale.pixelFromPlate({(x + 0.5) / cellsPerMm, (y + 0.5) / cellsPerMm}));
     });
-    return EmptyBox(readAt(ratio, places, 1.0F), cellsPerMm);
+    return EmptyBox(std::make_shared<const State>(State{readAt(ratio, places, 1.0F), cellsPerMm}));
 }
 
 ClearedPhoto EmptyBox::takenOutOf(const Photo& photo, const Box& box, const FoundPlate& plate,
                                   const Scale& scale) const {
-    ClearedPhoto cleared{photo, {}, {}, pxPerMmOf(box, scale)};
+    ClearedPhoto::State cleared{photo, {}, {}, pxPerMmOf(box, scale)};
     const cv::Rect part = plateBounds(photo.grey, box, scale);
-    if (part.area() == 0) return cleared;
+    const auto made = [&] { return ClearedPhoto(std::make_shared<const ClearedPhoto::State>(std::move(cleared))); };
+    if (part.area() == 0) return made();
     cleared.photo.grey = photo.grey.clone();
     cv::Mat1b grey = cleared.photo.grey(part);
     const cv::Mat2f places = placesOf(part.size(), [&](int x, int y) {
         const PlatePoint at = scale.plateFromPixel({1.0 * part.x + x, 1.0 * part.y + y});
-        return cv::Point2d(at.x * cellsPerMm_ - 0.5, at.y * cellsPerMm_ - 0.5);
+        return cv::Point2d(at.x * state_->cellsPerMm - 0.5, at.y * state_->cellsPerMm - 0.5);
     });
-    const cv::Mat1f share = readAt(share_, places, 1.0F);
+    const cv::Mat1f share = readAt(state_->share, places, 1.0F);
     Reduced whole;
     whole.light = share;
     whole.originPx = part.tl();
@@ -159,22 +177,23 @@ ClearedPhoto EmptyBox::takenOutOf(const Photo& photo, const Box& box, const Foun
     cv::inpaint(grey, cleared.filled, grey, kFillReachPx, cv::INPAINT_TELEA);
     if (!photo.halfGrey.empty())
         cv::resize(cleared.photo.grey, cleared.photo.halfGrey, photo.halfGrey.size(), 0, 0, cv::INTER_AREA);
-    return cleared;
+    return made();
+}
+
+const Photo& ClearedPhoto::photo() const {
+    return state_->photo;
 }
 
 Outline ClearedPhoto::settled(Outline outline) const {
     std::vector<PixelPoint>& points = outline.boundaryPx;
-    const auto unseen = [&](const PixelPoint& at) {
-        const cv::Point cell(cvRound(at.x) - originPx.x, cvRound(at.y) - originPx.y);
-        return cv::Rect({0, 0}, filled.size()).contains(cell) && filled(cell) != 0;
-    };
+    const auto unseen = [this](const PixelPoint& at) { return state_->unseen(at); };
     const auto seenOne = std::find_if_not(points.begin(), points.end(), unseen);
     if (seenOne == points.end()) {
         outline.remarks.push_back(Remark::OutlineDoubtful);
         return outline;
     }
     std::rotate(points.begin(), seenOne, points.end());
-    const double longestPx = kLongestUnseenMm * pxPerMm;
+    const double longestPx = kLongestUnseenMm * state_->pxPerMm;
     std::vector<PixelPoint> kept;
     for (std::size_t i = 0; i < points.size();) {
         std::size_t next = i + 1;

@@ -119,7 +119,7 @@ Outcome<std::vector<Outline>> outlinesOf(const Photo& photo, const Box& box, con
                                          const Scale& scale, const PhotoOptions& options) {
     if (!options.emptyBox) return findOutlines(photo, box, plate, scale);
     const ClearedPhoto cleared = options.emptyBox->takenOutOf(photo, box, plate, scale);
-    auto found = findOutlines(cleared.photo, box, plate, scale);
+    auto found = findOutlines(cleared.photo(), box, plate, scale);
     if (!found) return found;
     std::vector<Outline> outlines = std::move(found).value();
     for (Outline& outline : outlines) outline = cleared.settled(std::move(outline));

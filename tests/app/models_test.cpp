@@ -128,7 +128,7 @@ TEST_CASE("the finding list names animal and kind") {
     readEverything(model);
     CHECK(model.rowCount() == 2);
     CHECK(model.index(0).data().toString() == "P4");
-    CHECK(model.index(0).data(Qt::AccessibleTextRole).toString() == "P4 is thinner than its tankmates.");
+    CHECK(model.index(0).data(Qt::AccessibleTextRole).toString() == "P4: thin");
     CHECK_FALSE(model.index(0).data(SignRole).toString().isEmpty());
     model.show({});
     CHECK(model.rowCount() == 0);
@@ -145,7 +145,7 @@ TEST_CASE("diet tables name diets and verdicts and never print a bare rate") {
     change.rateMmPerDay.verdict = AfterChange::Improved;
     changes.show({change});
     readEverything(changes);
-    CHECK(changes.index(0, DietChangeModel::RateBefore).data().toString() == "0.120 ± 0.039");
+    CHECK(changes.index(0, DietChangeModel::RateBefore).data().toString() == "0.12 ± 0.04");
     CHECK(changes.index(0, DietChangeModel::RateAfter).data().toString() == "–");
     CHECK(changes.index(0, DietChangeModel::RateVerdict).data().toString().contains("better"));
     CHECK(changes.index(0, DietChangeModel::ConditionVerdict).data().toString() == "too early to tell");

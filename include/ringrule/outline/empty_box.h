@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <opencv2/core.hpp>
+#include <memory>
 
 #include "ringrule/imaging/photo.h"
 #include "ringrule/optics/plate.h"
@@ -11,16 +11,20 @@
 
 namespace ringrule {
 
-/// A photo without what the empty box shows as well.
-struct ClearedPhoto {
-    Photo photo;
-    cv::Mat1b filled;    ///< not zero where the picture was filled in from beside it …
-    cv::Point originPx;  ///< … in this part of the photo
-    double pxPerMm = 1.0;
+/// A photo without what the empty box shows as well. Cheap to copy.
+class ClearedPhoto {
+public:
+    [[nodiscard]] const Photo& photo() const;
 
     /// The outline drawn straight where it crosses what was filled in: there no edge was seen. Where it runs along such
     /// a place for more than 3 mm it stays, and the outline says that it is doubtful.
     [[nodiscard]] Outline settled(Outline outline) const;
+
+private:
+    friend class EmptyBox;
+    struct State;
+    explicit ClearedPhoto(std::shared_ptr<const State> state) : state_(std::move(state)) {}
+    std::shared_ptr<const State> state_;
 };
 
 /// What the plate shows without animals, from a photo of the empty box: its print, stains and scratches. They are told
@@ -37,10 +41,9 @@ public:
                                           const Scale& scale) const;
 
 private:
-    EmptyBox(cv::Mat1f share, double cellsPerMm) : share_(std::move(share)), cellsPerMm_(cellsPerMm) {}
-
-    cv::Mat1f share_;  ///< light over that of the clean plate; cell (i, j) is centred on ((j + ½), (i + ½)) / cellsPerMm
-    double cellsPerMm_ = 1.0;
+    struct State;
+    explicit EmptyBox(std::shared_ptr<const State> state) : state_(std::move(state)) {}
+    std::shared_ptr<const State> state_;
 };
 
 }  // namespace ringrule
