@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <iomanip>
 #include <iostream>
+#include <map>
 #include <memory>
 
 #include <CLI/CLI.hpp>
@@ -47,6 +48,16 @@ std::string codeOf(const std::vector<Diet>& diets, std::int64_t id) {
     return found == diets.end() ? std::to_string(id) : found->code;
 }
 
+// The engine knows diets by their place in the comparison; a keeper by name.
+std::string named(std::string sentence, const std::string& first, const std::string& second) {
+    for (const auto& [words, name] : {std::pair{"the first diet", first}, std::pair{"the second diet", second},
+                                      std::pair{"the first", first}, std::pair{"the second", second}}) {
+        for (auto at = sentence.find(words); at != std::string::npos; at = sentence.find(words, at + name.size()))
+            sentence.replace(at, std::string(words).size(), name);
+    }
+    return sentence;
+}
+
 void printEffects(const DietEffects& effects, const std::vector<Diet>& diets) {
     const char* unit = effects.unit == EffectUnit::MmPerDay ? " mm/day" : " % a day";
     std::cout << std::fixed << std::setprecision(3);
@@ -58,10 +69,25 @@ void printEffects(const DietEffects& effects, const std::vector<Diet>& diets) {
         const auto& first = effects.groups[pair.first];
         const auto& second = effects.groups[pair.second];
         std::cout << "  " << codeOf(diets, second.diet) << " against " << codeOf(diets, first.diet) << ": "
-                  << pair.sentence << '\n';
+                  << named(pair.sentence, codeOf(diets, first.diet), codeOf(diets, second.diet)) << '\n';
     }
     for (const std::string& caution : effects.cautions) std::cout << "  " << caution << '\n';
     std::cout << std::defaultfloat;
+}
+
+// Species grow each in its own way: diets are compared within one.
+void printComparisons(const std::vector<AnimalHistory>& histories, Date from, Date to, const JudgeRules& rules,
+                      const std::vector<Diet>& diets) {
+    std::map<std::string, std::vector<AnimalHistory>> bySpecies;
+    for (const AnimalHistory& history : histories) bySpecies[history.animal.species].push_back(history);
+    for (const auto& [species, alike] : bySpecies) {
+        std::cout << (species.empty() ? "Species not told" : species) << '\n';
+        const auto effects = compareDietEffects(dietAnimals(alike, from, to, rules.of(species)));
+        if (effects)
+            printEffects(effects.value(), diets);
+        else
+            std::cout << "  Cannot tell. " << effects.refusal().sentence << '\n';
+    }
 }
 
 ExitStatus diets(const DietsOptions& options) {
@@ -79,12 +105,7 @@ ExitStatus diets(const DietsOptions& options) {
     printChanges(histories, to, species.rules);
     std::cout << "\nDiets side by side, " << formatDate(from) << " to " << formatDate(to)
               << ": animals that kept one diet in one tank throughout\n";
-    const auto animals = dietAnimals(histories, from, to, species.rules.usual);
-    const auto effects = compareDietEffects(animals);
-    if (!effects)
-        std::cout << "  Cannot tell. " << effects.refusal().sentence << '\n';
-    else
-        printEffects(effects.value(), store.diets());
+    printComparisons(histories, from, to, species.rules, store.diets());
     return ExitStatus::Done;
 }
 

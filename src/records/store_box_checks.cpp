@@ -36,8 +36,10 @@ BoxStandings::~BoxStandings() = default;
 const BoxJudgement& BoxStandings::on(const std::string& boxName, Date day) const {
     const auto [told, fresh] = told_.try_emplace({boxName, day});
     const auto history = histories_.find(boxName);
-    if (fresh && history != histories_.end())
-        told->second = judgeBox({}, history->second, formatDate(day), {}, options_);
+    const std::vector<PastBoxCheck> none;
+    if (fresh)
+        told->second =
+            judgeBox({}, history == histories_.end() ? none : history->second, formatDate(day), {}, options_);
     return told->second;
 }
 
