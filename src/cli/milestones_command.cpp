@@ -31,7 +31,7 @@ ExitStatus milestones(const MilestoneOptions& options) {
     const auto on = options.on.empty() ? std::optional(days.back()) : parseDate(options.on);
     if (!on) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
     const SpeciesFile species = speciesOfCollection(store.folder());
-    std::cout << "Milestones as of " << formatDate(*on) << " (95 % intervals; by " << species.from << ")\n";
+    std::cout << "Milestones as of " << formatDate(*on) << " (95 % intervals; milestones: " << species.from << ")\n";
     bool any = false;
     for (const MilestoneDate& date : milestonesOf(histories, *on, species.facts, species.rules.usual)) {
         if (date.reached && !options.all) continue;

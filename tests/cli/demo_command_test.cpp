@@ -102,3 +102,35 @@ TEST_CASE("a house file fills a new collection, and a session adds to it") {
     const Ran review = ringrule({"review", "--store", scratch / "house"});
     CHECK(review.out.find("Session of 2031-03-03") != std::string::npos);
 }
+
+TEST_CASE("questions about judgement are answered on a measured collection, and wrong ones in one line") {
+    const ScratchFolder scratch;
+    writeSmallHouse(scratch);
+    REQUIRE(ringrule(demoCommand(scratch)).status == 0);
+    const std::string store = scratch / "out/collection";
+
+    const Ran milestones = ringrule({"milestones", "--store", store, "--on", "2031-02-10"});
+    CHECK(milestones.status == 0);
+    // 150 days after both animals' hatch date in the house file, 2030-11-15.
+    CHECK(milestones.out.find("P4, sexing at day 150: 2031-04-14, by its age.") != std::string::npos);
+
+    const Ran diets = ringrule({"diets", "--store", store});
+    CHECK(diets.status == 0);
+    CHECK(diets.out.find("Syngnathus typhle\n") != std::string::npos);
+    CHECK(diets.out.find("Cannot tell.") != std::string::npos);  // two animals in two sessions
+
+    const Ran review = ringrule({"review", "--store", store});
+    CHECK(review.out.find("Box \"bench box\": This box was not checked") != std::string::npos);
+
+    const Ran notice = ringrule({"notice", "--animals", "5", "--groups", "40"});
+    CHECK(notice.status == 0);
+    CHECK(notice.out.find("An animal that stops growing: noticed by") != std::string::npos);
+    for (const auto& wrong : {std::vector<std::string>{"notice", "--store", store, "--tank", "no-such-tank"},
+                              {"diets", "--store", store, "--from", "yesterday"},
+                              {"milestones", "--store", store, "--on", "2031-13-01"}}) {
+        const Ran ran = ringrule(wrong);
+        INFO(ran.err);
+        CHECK(ran.status == 2);
+        CHECK(std::count(ran.err.begin(), ran.err.end(), '\n') == 1);
+    }
+}
