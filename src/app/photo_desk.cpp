@@ -7,6 +7,7 @@
 
 #include "app/stored_correction.h"
 #include "ringrule/error.h"
+#include "ringrule/workflow/empty_box_photo.h"
 
 namespace ringrule {
 namespace {
@@ -67,6 +68,7 @@ void PhotoDesk::show(const PhotoListModel::Row& row, const std::vector<StoredPho
         request.options.shape = row.measures.front().measurement.shape;
     }
     request.box = collection_.box(box);
+    if (session() != nullptr) request.emptyBoxPhoto = emptyBoxPhotoKept(collection_.folder(), session()->id);
     if (draft() == nullptr) request.kept = KeptDrafts(collection_.folder()).of(row.photo.contentHash);
     std::vector<std::filesystem::path> ahead;
     for (const StoredPhoto& photo : next) ahead.push_back(collection_.store().originalOf(photo));

@@ -6,6 +6,7 @@
 #include "app/stored_correction.h"
 #include "ringrule/error.h"
 #include "ringrule/imaging/photo.h"
+#include "ringrule/workflow/empty_box_photo.h"
 
 namespace ringrule {
 namespace {
@@ -24,7 +25,9 @@ PhotoAnswer answerTo(const PhotoRequest& request) {
     }
     try {
         auto pixels = std::make_shared<const Photo>(loadPhoto(request.original));
-        answer.reading = withStoredCorrections(*pixels, measurePhoto(request.original, *request.box, request.options),
+        PhotoOptions options = request.options;
+        if (request.emptyBoxPhoto) options.emptyBox = readEmptyBox(*request.emptyBoxPhoto, *request.box);
+        answer.reading = withStoredCorrections(*pixels, measurePhoto(request.original, *request.box, options),
                                                request.stored, request.options);
         if (!request.kept.empty() && answer.reading->scale)
             answer.corrected =

@@ -20,6 +20,7 @@ struct PhotoRequest {
     std::filesystem::path original;
     std::optional<Box> box;  ///< absent: picture only
     PhotoOptions options;
+    std::optional<std::filesystem::path> emptyBoxPhoto{};  ///< with which the session was measured
     std::vector<StoredMeasure> stored;  ///< whose corrections by hand are made again
     std::vector<KeptCorrection> kept;   ///< corrections of an earlier run that were not accepted
 };

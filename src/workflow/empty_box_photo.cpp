@@ -52,17 +52,12 @@ void keepEmptyBoxPhoto(const Store& store, SessionId session, const fs::path& ph
     copyWhole(photo, folder / (stemFor(session) + photo.extension().string()));
 }
 
-std::shared_ptr<const EmptyBox> emptyBoxKept(const Store& store, SessionId session, const Box& box) {
+std::optional<fs::path> emptyBoxPhotoKept(const fs::path& folder, SessionId session) {
     std::error_code none;
-    for (const auto& entry : fs::directory_iterator(store.folder() / "calibration", none)) {
-        if (entry.path().stem() != stemFor(session)) continue;
-        try {
-            return readEmptyBox(entry.path(), box);
-        } catch (const Error&) {
-            return nullptr;
-        }
+    for (const auto& entry : fs::directory_iterator(folder / "calibration", none)) {
+        if (entry.path().stem() == stemFor(session)) return entry.path();
     }
-    return nullptr;
+    return std::nullopt;
 }
 
 }  // namespace ringrule

@@ -4,6 +4,7 @@
 #include <thread>
 
 #include "../scratch_folder.h"
+#include "ringrule/workflow/empty_box_photo.h"
 #include "ringrule/workflow/measure_session.h"
 
 using namespace ringrule;
@@ -118,4 +119,21 @@ TEST_CASE("an exception of the caller's own function comes back to the caller, t
     CHECK_THROWS_AS(measurePhotos(badPhotos(scratch, 20), anyBox(), {}, 3, {},
                                   [](const PhotoResult&) { throw std::runtime_error("mine"); }),
                     std::runtime_error);
+}
+
+TEST_CASE("the photo of the empty box is told by its folder, measured as no animal, and found again by its session") {
+    const ScratchFolder scratch;
+    scratch.write("session/a.jpg", "x");
+    CHECK_FALSE(emptyBoxPhotoIn(scratch.path() / "session"));
+    const auto empty = scratch.write("session/empty/e.jpg", "x");
+    CHECK(emptyBoxPhotoIn(scratch.path() / "session") == empty);
+    CHECK(photosOfFolder(scratch.path() / "session").size() == 1);
+    scratch.write("session/empty/f.jpg", "x");
+    CHECK_THROWS_WITH(emptyBoxPhotoIn(scratch.path() / "session"), Catch::Contains("several photos of the empty box"));
+
+    const Store store = Store::create(scratch.path() / "house");
+    CHECK_FALSE(emptyBoxPhotoKept(store.folder(), SessionId{7}));
+    keepEmptyBoxPhoto(store, SessionId{7}, empty);
+    CHECK(emptyBoxPhotoKept(store.folder(), SessionId{7})->filename() == "empty-box-session-7.jpg");
+    CHECK_FALSE(emptyBoxPhotoKept(store.folder(), SessionId{70}));
 }

@@ -22,7 +22,8 @@ namespace ringrule {
 /// `Error(NoSpace)` or `Error(BadStore)`.
 void keepEmptyBoxPhoto(const Store& store, SessionId session, const std::filesystem::path& photo);
 
-/// What was kept for a session; null when nothing was, or when it can no longer be read.
-[[nodiscard]] std::shared_ptr<const EmptyBox> emptyBoxKept(const Store& store, SessionId session, const Box& box);
+/// The photo that was kept for a session in the collection at `folder`; absent when none was.
+[[nodiscard]] std::optional<std::filesystem::path> emptyBoxPhotoKept(const std::filesystem::path& folder,
+                                                                     SessionId session);
 
 }  // namespace ringrule
