@@ -187,7 +187,8 @@ TEST_CASE("Without a lens the plate's own corners tell how it bends, and the int
     // Lenses bend by up to 6 % at the corner here. No upper bound on the coverage: what two more coefficients of an
     // unknown lens may do is allowed for, though few lenses do it.
     CHECK(coverage.share() > 0.917);
-    CHECK(coverage.rmse() < 0.008);
+    // 0.0020 measured for these boxes and 0.0025 for 2000 others; a lens left out of account errs by per cents.
+    CHECK(coverage.rmse() < 0.004);
 }
 
 TEST_CASE("A rod's interval over 2000 boxes: 93 to 97 %, and no wider than need be", "[.deep]") {
