@@ -26,7 +26,7 @@ endfunction()
 # In a unity build several files are one for the compiler. These are compiled alone, for their private names meet those of
 # others of their target. The path is the folder's under src/ or tests/.
 set(ringrule_alone_optics board_corners box_check box_setup camera_fit marker_corners plate)
-set(ringrule_alone_outline colour_picture edge_path empty_box find_outline silhouette trace)
+set(ringrule_alone_outline shaded_fin colour_picture edge_path empty_box find_outline silhouette trace)
 set(ringrule_alone_midline landmarks seahorse spine)
 set(ringrule_alone_imaging png)
 set(ringrule_alone_statistics mixed_model mixed_predict least_squares)  # these take long by themselves

@@ -15,6 +15,7 @@ constexpr double kPatchReach = 0.45;    ///< of a card marker's side: how far it
 constexpr double kCardFaceReach = 5.0;  ///< of a card marker's side: how far a card's white face reaches
 constexpr float kLeastSpan = 0.02F;     ///< of light, between the plate and the lightest place
 constexpr float kLeastOverPlate = 1.35F;
+constexpr float kFloorShare = 0.4F;  ///< of the plate's light: below this only noise is left to tell apart
 
 float quantileWhere(const cv::Mat1f& light, const cv::Mat1b& mask, double share) {
     std::vector<float> values;
@@ -93,7 +94,7 @@ PlateRegion withWhitePatches(const Reduced& coarse, PlateRegion region) {
     return region;
 }
 
-Tone upturnedTone(const Reduced& coarse, const PlateRegion& region) {
+UpturnedTones upturnedTones(const Reduced& coarse, const PlateRegion& region) {
     const cv::Mat1b ground = groundOf(region);
     cv::Mat1f smooth;
     cv::blur(coarse.light, smooth, {3, 3});
@@ -101,10 +102,16 @@ Tone upturnedTone(const Reduced& coarse, const PlateRegion& region) {
     cv::minMaxLoc(smooth, nullptr, &lightest, nullptr, nullptr, ground);
     const float plate = quantileWhere(coarse.light, ground, 0.5);
     const float span = std::max({static_cast<float>(lightest), kLeastOverPlate * plate, plate + kLeastSpan});
-    Tone tone;
-    std::transform(photoTone().lightOf.begin(), photoTone().lightOf.end(), tone.lightOf.begin(),
-                   [span](float light) { return std::max(0.0F, 1.0F - light / span); });
-    return tone;
+    const float floor = std::max(kFloorShare * plate, 1e-4F);
+    const float whole = std::log((span + floor) / floor);
+    UpturnedTones tones;
+    const auto& light = photoTone().lightOf;
+    std::transform(light.begin(), light.end(), tones.difference.lightOf.begin(),
+                   [span](float l) { return std::max(0.0F, 1.0F - l / span); });
+    std::transform(light.begin(), light.end(), tones.ratio.lightOf.begin(), [floor, whole](float l) {
+        return std::max(0.0F, 1.0F - std::log((l + floor) / floor) / whole);
+    });
+    return tones;
 }
 
 }  // namespace ringrule

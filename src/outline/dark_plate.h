@@ -15,8 +15,14 @@ namespace ringrule {
 /// The region with the white patches of a dark plate's markers, and the white faces of cards on it, counted as marks.
 [[nodiscard]] PlateRegion withWhitePatches(const Reduced& coarse, PlateRegion region);
 
-/// The photo's light upside down: 1 for black, 0 for the lightest place before the plate. In it a pale animal before a
-/// dark plate is a dark one before a light plate, with its edges where they were, for light is only turned and scaled.
-[[nodiscard]] Tone upturnedTone(const Reduced& coarse, const PlateRegion& region);
+/// The photo's light upside down, for finding a pale animal before a dark plate as a dark one before a light plate.
+struct UpturnedTones {
+    /// By ratio: 0 for the lightest place before the plate, the plate nearly 1, equal steps for equal ratios. Half-way
+    /// between them then is the geometric mean, which a shaded belly still passes and a half transparent fin does not.
+    Tone ratio;
+    /// By difference: light turned and scaled, so that edges stay where they were.
+    Tone difference;
+};
+[[nodiscard]] UpturnedTones upturnedTones(const Reduced& coarse, const PlateRegion& region);
 
 }  // namespace ringrule

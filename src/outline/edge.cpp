@@ -12,6 +12,7 @@ namespace {
 
 /// Slopes beside the step are held near zero with this strength (per sample): they exist, but must not eat the step.
 constexpr double kSlopeRidge = 4.0;
+constexpr double kShadedRidge = 0.05;  ///< inside a pale round body, which darkens toward its rim
 
 /// Weight, in samples, of the light known from nearby for the inside of a thin body.
 constexpr double kInsidePrior = 8.0;
@@ -85,10 +86,11 @@ Equations equationsAt(const Profile& profile, const StepPrior& prior, const Vect
     eq.normal = {n00, n10, n11, n20, n21, n22, n30, n31, n32, n33, n40, n41, n42, 0.0, n44};
     eq.right = {r0, r1, r2, r3, r4};
     eq.squares = squares;
-    const double ridge = kSlopeRidge * profile.last() * profile.last();
+    const double square = profile.last() * profile.last();
+    const std::array ridges{(prior.shadedRim ? kShadedRidge : kSlopeRidge) * square, kSlopeRidge * square};
     for (const std::size_t k : {std::size_t{3}, std::size_t{4}}) {
-        eq.normal[diagonal(k)] += ridge;
-        eq.right[k] -= ridge * p[k];
+        eq.normal[diagonal(k)] += ridges[k - 3];
+        eq.right[k] -= ridges[k - 3] * p[k];
     }
     if (thin && prior.insideLight >= 0.0) {
         eq.normal[0] += kInsidePrior;

@@ -4,10 +4,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include <opencv2/imgproc.hpp>
+
 #include "outline/background.h"
 #include "outline/bridge.h"
 #include "outline/colour_picture.h"
 #include "outline/dark_plate.h"
+#include "outline/eye_gap.h"
+#include "outline/picture.h"
 #include "outline/pieces.h"
 #include "outline/plate_region.h"
 #include "outline/reduced.h"
@@ -50,16 +54,28 @@ std::vector<PixelPoint> turned(std::vector<PixelPoint> contour, bool hole) {
     return contour;
 }
 
+/// A level of `tone` in the edge's tone.
+double levelForEdges(const Picture& picture, double level) {
+    if (&picture.tone == &picture.edgeTone) return level;
+    const auto& of = picture.tone.lightOf;
+    const auto nearest = std::min_element(of.begin(), of.end(), [level](float a, float b) {
+        return std::abs(static_cast<double>(a) - level) < std::abs(static_cast<double>(b) - level);
+    });
+    return static_cast<double>(picture.edgeTone.lightOf[static_cast<std::size_t>(nearest - of.begin())]);
+}
+
 /// One animal traced at full resolution; no boundary when it vanished on a closer look.
-Outline traceAnimal(const cv::Mat& grey, const Tone& tone, const Silhouette& silhouette, double halfWidthPx,
-                    double pxPerMm) {
+Outline traceAnimal(const Picture& picture, const Silhouette& silhouette, double halfWidthPx, double pxPerMm) {
+    const cv::Mat& grey = picture.grey;
+    const Tone& tone = picture.edgeTone;
     RefineOptions options;
     const double longest = std::clamp(kLeastStepPx * pxPerMm / kFinePxPerMm, kLeastStepPx, kLongestStepPx);
     options.stepPx = std::clamp(kStepInHalfWidths * halfWidthPx, kLeastStepPx, longest);
     options.startBlurPx = std::clamp(0.09 * pxPerMm, 0.9, 1.8);
     options.contourLagPx = 0.5 * silhouette.stepPx;
-    options.inside = silhouette.inside;
-    options.outside = silhouette.outside;
+    options.inside = levelForEdges(picture, silhouette.inside);
+    options.outside = levelForEdges(picture, silhouette.outside);
+    options.shadedRim = picture.paleBody;
     const RefinedBoundary outer = refineBoundary(grey, tone, turned(silhouette.outerPx, false), options);
     Outline outline;
     outline.boundaryPx = outer.pointsPx;
@@ -93,7 +109,22 @@ struct Search {
     bool plateSeen = false;
 };
 
-Search searchIn(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
+/// Where dark eyes part or pierce pale animals in the reduced picture.
+cv::Mat1b eyesIn(const cv::Mat1f& ratio, const PlateRegion& region, double threshold) {
+    cv::Mat1b body;
+    cv::compare(ratio, threshold, body, cv::CMP_LT);
+    cv::bitwise_and(body, region.plate, body);
+    body.setTo(0, region.marks);
+    cv::Mat1f depth;
+    cv::distanceTransform(body, depth, cv::DIST_L2, 3);
+    double halfWidthPx = 0.0;
+    cv::minMaxLoc(depth, nullptr, &halfWidthPx);
+    constexpr double kLeastRadiusPx = 1.0;  // this picture only says what belongs together
+    const cv::Mat1b none(body.size(), static_cast<unsigned char>(0));
+    return fillEyes(body, none, halfWidthPx, kLeastRadiusPx);
+}
+
+Search searchIn(const Picture& picture, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
                 const OutlineOptions& options) {
     Search search;
     cv::Mat1b empty = region.plate.clone();
@@ -101,27 +132,28 @@ Search searchIn(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, co
     const Background background = fitBackground(coarse.light, empty);
     search.plateSeen = background.fitted;
     if (!background.fitted) return search;
-    const cv::Mat1f ratio = dividedBy(coarse.light, background);
+    cv::Mat1f ratio = dividedBy(coarse.light, background);
     const double threshold = edgeThreshold(ratio, region, background.relativeSd);
     if (threshold <= 0.0) return search;
+    if (picture.paleBody) ratio.setTo(0.0F, eyesIn(ratio, region, threshold));
     const Pieces pieces = findPieces(ratio, region, threshold, pxPerMm / coarse.factor, options.smallestAnimalMm2);
     for (const Piece& piece : pieces.animals) {
         const double halfWidthPx = piece.halfWidthMm * pxPerMm;
         const int factor = std::clamp(static_cast<int>(halfWidthPx / kFineHalfPx), 1, factorFor(pxPerMm, kFinePxPerMm));
-        const Silhouette silhouette = findSilhouette(grey, tone, coarse, region, pieces, piece, factor, pxPerMm);
+        const Silhouette silhouette = findSilhouette(picture, coarse, region, pieces, piece, factor, pxPerMm);
         if (!silhouette.found) continue;
-        Outline outline = traceAnimal(grey, tone, silhouette, halfWidthPx, pxPerMm);
+        Outline outline = traceAnimal(picture, silhouette, halfWidthPx, pxPerMm);
         const double areaMm2 = outline.areaPx2 / (pxPerMm * pxPerMm);
         if (areaMm2 < options.smallestAnimalMm2) continue;
         if (areaMm2 > search.largestMm2) {
             search.largestMm2 = areaMm2;
-            search.inside = silhouette.inside;
-            search.outside = silhouette.outside;
-            search.contrast = 1.0 - silhouette.inside / std::max(silhouette.outside, 1e-6);
+            search.inside = levelForEdges(picture, silhouette.inside);
+            search.outside = levelForEdges(picture, silhouette.outside);
+            search.contrast = 1.0 - search.inside / std::max(search.outside, 1e-6);
         }
         if (silhouette.cut) outline.remarks.push_back(Remark::OutlineDoubtful);
         if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
-        const bool photographed = &tone == &photoTone();
+        const bool photographed = &picture.tone == &photoTone();
         if (photographed && (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate))
             outline.remarks.push_back(Remark::BadExposure);
         if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
@@ -146,10 +178,11 @@ constexpr double kShadedRimPx = 0.9;
 
 /// Parts of one animal that its dark eye takes apart before a dark plate, put together: the lesser faces the other with
 /// an end, not with a side.
-void joinAcrossEyes(std::vector<Outline>& outlines, double pxPerMm) {
+void joinAcrossEyes(std::vector<Outline>& outlines, double smallestPx2, double pxPerMm) {
     for (std::size_t i = 0; i < outlines.size(); ++i) {
         for (std::size_t j = 0; j < outlines.size(); ++j) {
-            if (i == j || outlines[j].areaPx2 > 0.5 * outlines[i].areaPx2) continue;
+            if (i == j || outlines[i].areaPx2 < smallestPx2) continue;
+            if (outlines[j].areaPx2 > 0.5 * outlines[i].areaPx2) continue;
             auto whole = bridged(outlines[i], outlines[j], kEyeMm * pxPerMm);
             if (!whole || whole->facingPx > 0.5 * whole->bridgesPx + 2.0 * kEyeMm * pxPerMm) continue;
             outlines[i] = std::move(whole->outline);
@@ -163,18 +196,18 @@ void joinAcrossEyes(std::vector<Outline>& outlines, double pxPerMm) {
 Search searchBeforeDark(const Photo& photo, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
                         const OutlineOptions& options) {
     const PlateRegion patched = withWhitePatches(coarse, region);
-    const Tone tone = upturnedTone(coarse, patched);
+    const UpturnedTones tones = upturnedTones(coarse, patched);
     const cv::Rect part(coarse.originPx, coarse.light.size() * coarse.factor);
-    const Reduced upturned = reducedLight(photo.grey, tone, part, coarse.factor);
+    const Reduced upturned = reducedLight(photo.grey, tones.ratio, part, coarse.factor);
     OutlineOptions parts = options;
     parts.smallestAnimalMm2 *= kSnoutShare;
-    Search pale = searchIn(photo.grey, tone, upturned, patched, pxPerMm, parts);
-    Search dark = searchIn(photo.grey, photoTone(), coarse, patched, pxPerMm, options);
+    Search pale = searchIn({photo.grey, tones.ratio, tones.difference, true}, upturned, patched, pxPerMm, parts);
+    Search dark = searchIn({photo.grey, photoTone(), photoTone()}, coarse, patched, pxPerMm, options);
     const bool isPale = !pale.outlines.empty() && pale.largestMm2 > kMuchSmaller * dark.largestMm2;
     const double paleContrast = 1.0 - (1.0 - pale.outside) / std::max(1.0 - pale.inside, 1e-6);
     if (std::max(isPale ? paleContrast : dark.contrast, 0.0) < kLeastOfTwo) return {};
-    joinAcrossEyes(pale.outlines, pxPerMm);
     const double smallestPx2 = options.smallestAnimalMm2 * pxPerMm * pxPerMm;
+    joinAcrossEyes(pale.outlines, smallestPx2, pxPerMm);
     std::erase_if(pale.outlines, [&](const Outline& outline) { return outline.areaPx2 < smallestPx2; });
     for (Outline& outline : pale.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kShadedRimPx);
     return isPale ? std::move(pale) : std::move(dark);
@@ -195,14 +228,14 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
     const PlateRegion region = plateRegion(coarse, box, plate, scale);
     const bool dark = plateIsDark(coarse, region);
     Search search = dark ? searchBeforeDark(photo, coarse, region, pxPerMm, options)
-                         : searchIn(photo.grey, photoTone(), coarse, region, pxPerMm, options);
+                         : searchIn({photo.grey, photoTone(), photoTone()}, coarse, region, pxPerMm, options);
     if (!search.plateSeen) return cannotSeparate;
     if (!dark && worthColour(search)) {
         const double smallestPx = options.smallestAnimalMm2 * std::pow(pxPerMm / factor, 2);
         if (const auto picture = colourPicture(photo, coarse, region, smallestPx)) {
             const cv::Rect same(coarse.originPx, coarse.light.size() * factor);
             const Reduced coloured = reducedLight(picture->grey, picture->tone, same, factor);
-            Search byColour = searchIn(picture->grey, picture->tone, coloured, region, pxPerMm, options);
+            Search byColour = searchIn({picture->grey, picture->tone, picture->tone}, coloured, region, pxPerMm, options);
             if (byColour.largestMm2 > kMuchLarger * search.largestMm2) search = std::move(byColour);
         }
     }

@@ -16,6 +16,8 @@ namespace {
 constexpr double kFirstPassStep = 2.0;
 constexpr int kWidestReach = 12;
 constexpr std::size_t kShown = 300;
+constexpr double kLeastOfStep = 0.25;    ///< of the body's contrast: a step as high is its edge …
+constexpr double kLeastOfShaded = 0.12;  ///< … and where its rim is in the shade
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
@@ -145,6 +147,7 @@ struct PassOptions {
     double halfLight = 0.0;
     double contrast = 0.1;
     double insideLight = -1.0;
+    bool shadedRim = false;
     bool rough = false;  ///< steps are fitted only where they are shown; elsewhere the half-way light will do
 };
 
@@ -152,7 +155,8 @@ StepEdge fittedAcross(const CutProfile& across, double crossingPx, const PassOpt
     StepPrior prior;
     prior.sigmaPx = options.sigmaPx;
     prior.startPx = std::isfinite(crossingPx) ? crossingPx : 0.0;
-    prior.leastContrast = 0.25 * options.contrast;
+    prior.leastContrast = (options.shadedRim ? kLeastOfShaded : kLeastOfStep) * options.contrast;
+    prior.shadedRim = options.shadedRim;
     prior.oppositePx = across.oppositePx;
     prior.insideLight = options.insideLight;
     return fitStep(across.profile, prior);
@@ -214,6 +218,11 @@ double medianLight(const Pass& pass, bool inside) {
     return medianOf(std::move(values));
 }
 
+/// The light that parts body and plate: half-way, and nearer to the plate where the body's rim is in the shade.
+double levelBetween(double inside, double outside, bool shadedRim) {
+    return outside + (shadedRim ? 0.25 : 0.5) * (inside - outside);
+}
+
 /// One pass over a boundary: fitted, moved, and what was seen of the edge put into `refined`.
 std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector<PixelPoint> points, PassOptions& pass,
                               RefinedBoundary& refined) {
@@ -227,7 +236,7 @@ std::vector<PixelPoint> moved(const cv::Mat& grey, const Tone& tone, std::vector
         std::count_if(result.edges.begin(), result.edges.end(), [](const StepEdge& e) { return e.found; });
     refined.foundShare = static_cast<double>(found) / static_cast<double>(result.edges.size());
     if (const double blur = pooledBlur(result.shown, result.shownEdges); blur > 0.0) pass.sigmaPx = blur;
-    pass.halfLight = 0.5 * (refined.inside + refined.outside);
+    pass.halfLight = levelBetween(refined.inside, refined.outside, pass.shadedRim);
     pass.insideLight = refined.inside;
     pass.startPx = 0.0;
     return points;
@@ -245,10 +254,11 @@ RefinedBoundary refineBoundary(const cv::Mat& grey, const Tone& tone, const std:
     pass.sigmaPx = options.startBlurPx;
     pass.startPx = options.contourLagPx;
     pass.contrast = options.outside - options.inside;
-    pass.halfLight = 0.5 * (options.inside + options.outside);
+    pass.halfLight = levelBetween(options.inside, options.outside, options.shadedRim);
     pass.insideLight = options.inside;
     pass.reachPx = 3.2 * pass.sigmaPx + 1.0 + options.stepPx;
-    pass.rough = true;
+    pass.shadedRim = options.shadedRim;
+    pass.rough = !options.shadedRim;
     std::vector<PixelPoint> points = smoothedClosed(resampledClosed<PixelFrame>(contour, firstStep), kSmooth);
     points = moved(grey, tone, std::move(points), pass, refined);
     points = smoothedClosed(resampledClosed<PixelFrame>(points, options.stepPx), kSmooth);

@@ -26,6 +26,7 @@ struct RefineOptions {
     double contourLagPx = 0.5;  ///< how far inside the edge the given contour runs
     double inside = 0.0;        ///< light of the body near its edge …
     double outside = 1.0;       ///< … and of the plate beside it
+    bool shadedRim = false;     ///< the body is the lighter side of the edge and darkens toward its rim
 };
 
 /// The closed boundary moved along its normals onto the photo's edge at full resolution: at each point a blurred step

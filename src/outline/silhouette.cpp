@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "outline/silhouette.h"
 
+#include "outline/eye_gap.h"
+#include "outline/shaded_fin.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -211,9 +214,36 @@ cv::Mat1b darkIn(const Reduced& fine, const Window& window, const Levels& levels
     return dark;
 }
 
+/// The piece of a mask with the darkest place, which in an upturned picture is the lightest: of gaps that look like eyes,
+/// the one with a pupil.
+cv::Mat1b pupilAmong(const cv::Mat1b& mask, const cv::Mat1f& upturned) {
+    cv::Mat1f smooth;
+    cv::blur(upturned, smooth, {5, 5});
+    cv::Point darkest;
+    cv::minMaxLoc(smooth, nullptr, nullptr, nullptr, &darkest, mask);
+    cv::Mat1b piece(mask.size(), static_cast<unsigned char>(0));
+    if (cv::countNonZero(mask) == 0) return piece;
+    cv::Mat1i labels;
+    cv::connectedComponents(mask, labels, 8, CV_32S);
+    cv::compare(labels, labels(darkest), piece, cv::CMP_EQ);
+    return piece;
+}
+
+constexpr double kLeastEyeShare = 0.15;  ///< of the body's half-width: smaller gaps are not worth sparing
+
+/// Before a dark plate: fins out of the mask, dark eyes into it.
+void settlePaleBody(const Reduced& fine, const Window& window, double halfWidthPx, cv::Mat1b& body) {
+    cv::Mat1b others;
+    cv::resize(window.other, others, body.size(), 0.0, 0.0, cv::INTER_NEAREST);
+    cv::Mat1b whole = body.clone();
+    const cv::Mat1b eyes = fillEyes(whole, others, halfWidthPx, kLeastEyeShare * halfWidthPx);
+    dropFins(fine.light, pupilAmong(eyes, fine.light), body);
+    fillEyes(body, others, halfWidthPx);
+}
+
 }  // namespace
 
-Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& coarse, const PlateRegion& region,
+Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const PlateRegion& region,
                           const Pieces& pieces, const Piece& piece, int factor, double pxPerMm) {
     Silhouette silhouette;
     silhouette.stepPx = factor;
@@ -224,9 +254,10 @@ Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& 
     silhouette.inside = levels.inside;
     silhouette.outside = levels.outside;
     const cv::Point corner = coarse.originPx + window.bounds.tl() * coarse.factor;
-    const Reduced fine = reducedLight(grey, tone, {corner, window.bounds.size() * coarse.factor}, factor);
+    const Reduced fine = reducedLight(picture.grey, picture.tone, {corner, window.bounds.size() * coarse.factor}, factor);
     if (fine.light.empty()) return silhouette;
-    const cv::Mat1b dark = darkIn(fine, window, levels);
+    cv::Mat1b dark = darkIn(fine, window, levels);
+    if (picture.paleBody) settlePaleBody(fine, window, piece.halfWidthMm * pxPerMm / factor, dark);
     cv::Mat1b seed;
     cv::resize(window.own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
     const int around = 2 * coarse.factor / factor + 1;

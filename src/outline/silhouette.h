@@ -5,6 +5,7 @@
 
 #include <opencv2/core.hpp>
 
+#include "outline/picture.h"
 #include "outline/pieces.h"
 #include "outline/reduced.h"
 #include "ringrule/geometry/point.h"
@@ -28,8 +29,8 @@ struct Silhouette {
 /// half-way between the light inside and the light outside, both taken nearby, so that a soft shadow moves the outside
 /// level and not the edge (local two-level fitting after Li, Kao, Gore & Ding 2008, IEEE Trans. Image Process.
 /// 17:1940).
-[[nodiscard]] Silhouette findSilhouette(const cv::Mat& grey, const Tone& tone, const Reduced& coarse,
-                                        const PlateRegion& region, const Pieces& pieces, const Piece& piece, int factor,
+[[nodiscard]] Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const PlateRegion& region,
+                                        const Pieces& pieces, const Piece& piece, int factor,
                                         double pxPerMm);
 
 }  // namespace ringrule

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Prints error, coverage, refusals and silent mistakes of the measures against truth over seeded rendered scenes, as
 // tables for docs/measuring-method.md.
-// Usage: bench_accuracy [SCENES] [FIRST_SEED] [--photos DIR] [--rows FILE] [--jobs N]
+// Usage: bench_accuracy [SCENES] [FIRST_SEED] [--photos DIR] [--rows FILE] [--jobs N] [--ground dark|pale]
 //   SCENES     photos per table: one with every animal in its stated plane, one with depth and pitch drawn
 //   --photos   photos are kept there, and those already there are not rendered again
+//   --ground   pale animals before a dark plate, or nearly white ones before the white one
 //   --rows     one line a measure, tab-separated, for a closer look
 #include <atomic>
 #include <cstdio>
@@ -34,6 +35,7 @@ struct Request {
     int scenes = 200;
     std::uint64_t firstSeed = 0;
     fs::path photos, rows;
+    bench::Ground ground = bench::Ground::Usual;
     int jobs = 2;
 };
 
@@ -49,6 +51,8 @@ Request requestFrom(int argc, char** argv) {
             request.rows = value();
         else if (word == "--jobs")
             request.jobs = std::stoi(value());
+        else if (word == "--ground")
+            request.ground = value() == "dark" ? bench::Ground::PaleOnDark : bench::Ground::WhiteOnPale;
         else if (plain++ == 0)
             request.scenes = std::stoi(word);
         else
@@ -60,9 +64,12 @@ Request requestFrom(int argc, char** argv) {
     return request;
 }
 
-PhotoScore scored(std::uint64_t seed, Stand stand, const fs::path& folder, bool keep) {
-    const bench::AccuracyScene drawn = bench::accuracyScene(seed, stand);
-    const std::string stem = (stand == Stand::Loose ? "loose-" : "stated-") + std::to_string(seed);
+PhotoScore scored(std::uint64_t seed, Stand stand, const fs::path& folder, const Request& request) {
+    const bench::AccuracyScene drawn = bench::accuracyScene(seed, stand, request.ground);
+    const std::string ground = request.ground == bench::Ground::PaleOnDark    ? "dark-"
+                               : request.ground == bench::Ground::WhiteOnPale ? "pale-"
+                                                                              : "";
+    const std::string stem = ground + (stand == Stand::Loose ? "loose-" : "stated-") + std::to_string(seed);
     const fs::path photo = folder / (stem + "_rendered.jpg");
     const fs::path box = folder / (stem + ".box.json");
     if (!fs::exists(photo)) {
@@ -77,7 +84,7 @@ PhotoScore scored(std::uint64_t seed, Stand stand, const fs::path& folder, bool 
                    : drawn.scene.view == render::View::Front ? ringrule::View::Front
                                                              : ringrule::View::Side;
     const ringrule::PhotoReading reading = ringrule::measurePhoto(photo, ringrule::readBox(box), options);
-    if (!keep) fs::remove(photo), fs::remove(box);
+    if (request.photos.empty()) fs::remove(photo), fs::remove(box);
     return bench::scoreOf(drawn, seed, stand, reading);
 }
 
@@ -90,7 +97,7 @@ std::vector<PhotoScore> allScored(const Request& request, Stand stand, const fs:
     const auto work = [&] {
         try {
             for (std::size_t i = next++; i < scores.size() && !failed; i = next++)
-                scores[i] = scored(request.firstSeed + i, stand, folder, !request.photos.empty());
+                scores[i] = scored(request.firstSeed + i, stand, folder, request);
         } catch (...) {
             if (!failed.exchange(true)) failure = std::current_exception();
         }

@@ -103,6 +103,15 @@ void giveBuild(render::Animal& animal, Random& random) {
     if (coat > 0.06 && coat < 0.11) animal.coat.srgb = {92.0, 124.0, 58.0};
 }
 
+void giveGround(render::Scene& scene, Ground ground) {
+    if (ground == Ground::Usual) return;
+    Random random(render::seedOf(scene.seed, 80));
+    const bool dark = ground == Ground::PaleOnDark;
+    const double red = dark ? random.between(165.0, 225.0) : random.between(222.0, 240.0);
+    scene.animal.coat.srgb = {red, red * random.between(0.93, 0.99), red * random.between(0.80, 0.96)};
+    scene.darkPlate = dark;
+}
+
 void givePhoto(render::Scene& scene, Random& random) {
     scene.light.level = random.between(0.34, 0.72);
     const double fine = std::sqrt(scene.sensor.widthPx / 1920.0);
@@ -171,7 +180,7 @@ render::Scene drawnScene(std::uint64_t seed, std::uint64_t animalSeed, const Set
 
 }  // namespace
 
-AccuracyScene accuracyScene(std::uint64_t seed, Stand stand) {
+AccuracyScene accuracyScene(std::uint64_t seed, Stand stand, Ground ground) {
     const bool second = seed % static_cast<std::uint64_t>(kPairStride) == 4;
     const std::uint64_t animalSeed = second ? seed - 1 : seed;
     const SetUp setUp = setUpOf(animalSeed, stand);
@@ -179,6 +188,7 @@ AccuracyScene accuracyScene(std::uint64_t seed, Stand stand) {
     const render::View view = !second ? render::View::Side : pipefish ? render::View::Above : render::View::Front;
     AccuracyScene result;
     result.scene = drawnScene(seed, animalSeed, setUp, view, stand);
+    giveGround(result.scene, ground);
     result.lensTold = setUp.lensTold;
     result.secondOfPair = second;
     return result;

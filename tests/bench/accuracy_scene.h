@@ -14,6 +14,13 @@ enum class Stand {
     Loose    ///< depth drawn from the stated tolerance, pitch from N(0, 4°)
 };
 
+/// What stands before what.
+enum class Ground {
+    Usual,       ///< any coat before a white plate
+    PaleOnDark,  ///< pale coats before a dark plate with white patches round its markers
+    WhiteOnPale  ///< coats nearly as pale as the white plate behind them
+};
+
 struct AccuracyScene {
     render::Scene scene;
     bool lensTold = true;  ///< whether the box file that the software gets names the lens
@@ -22,7 +29,7 @@ struct AccuracyScene {
 
 /// The scene of a seed. Of five seeds in a row four are side views; the fifth is the second view (from above, or
 /// head-on) of the fourth's animal in the same set-up.
-AccuracyScene accuracyScene(std::uint64_t seed, Stand stand);
+AccuracyScene accuracyScene(std::uint64_t seed, Stand stand, Ground ground = Ground::Usual);
 
 /// The box as the software is told it.
 render::Box boxTold(const AccuracyScene& accuracyScene);

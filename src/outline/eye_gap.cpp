@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "outline/eye_gap.h"
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+
+#include <opencv2/imgproc.hpp>
+
+namespace ringrule {
+namespace {
+
+constexpr double kRimReach = 0.4;      ///< of the body's half-width: half of the widest break in the rim of an eye
+constexpr double kWidest = 0.65;       ///< of the body's half-width: radius of the largest eye
+constexpr double kRoundness = 2.2;     ///< area over that of its inscribed circle: an eye and the shade round it
+constexpr double kPartedRoundness = 3.0;  // where it parts the head, the shade on both sides is in it too
+constexpr double kOpenShare = 0.35;    ///< of its border: how far an eye may open to the plate …
+constexpr double kPartedShare = 0.65;  ///< … and where it parts the snout from the head
+constexpr double kNearest = 1.3;       ///< of the filled body's half-width at the eye: from here …
+constexpr double kFarthest = 2.2;      ///< … to here along the body the body must go on …
+constexpr double kGoesOn = 0.6;        ///< … with this share of that half-width
+
+/// A gap that may be an eye, in the mask's own pixels.
+struct Gap {
+    cv::Mat1b mask;
+    cv::Point middle;
+    double radiusPx = 0.0;  ///< of its inscribed circle
+    bool parts = false;     ///< it parts the body
+};
+
+bool looksLikeEye(const Gap& gap, const cv::Mat1b& outside, double halfWidthPx) {
+    if (gap.radiusPx > kWidest * halfWidthPx) return false;
+    const double area = cv::countNonZero(gap.mask);
+    if (area > (gap.parts ? kPartedRoundness : kRoundness) * CV_PI * gap.radiusPx * gap.radiusPx) return false;
+    cv::Mat1b border;
+    cv::dilate(gap.mask, border, cv::Mat1b::ones(3, 3));
+    border.setTo(0, gap.mask);
+    const double whole = cv::countNonZero(border);
+    border &= outside;
+    return cv::countNonZero(border) <= (gap.parts ? kPartedShare : kOpenShare) * whole;
+}
+
+/// Whether the gap, widened by `reachPx`, meets the mask.
+bool meets(const cv::Mat1b& gap, const cv::Mat1b& mask, int reachPx) {
+    cv::Mat1b both;
+    cv::dilate(gap, both, cv::Mat1b::ones(2 * reachPx + 1, 2 * reachPx + 1));
+    cv::bitwise_and(both, mask, both);
+    return cv::countNonZero(both) > 0;
+}
+
+/// Whether the gap lies between two parts of the body.
+bool partsBody(const cv::Mat1i& bodyParts, const cv::Mat1b& gap) {
+    cv::Mat1b border;
+    cv::dilate(gap, border, cv::Mat1b::ones(3, 3));
+    int first = 0;
+    for (int y = 0; y < border.rows; ++y) {
+        for (int x = 0; x < border.cols; ++x) {
+            if (border(y, x) == 0 || bodyParts(y, x) == 0) continue;
+            if (first == 0) first = bodyParts(y, x);
+            if (bodyParts(y, x) != first) return true;
+        }
+    }
+    return false;
+}
+
+/// Whether the body, with the gap filled, goes on beside it about as stout as it is there.
+bool bodyGoesOn(const cv::Mat1b& body, const Gap& gap) {
+    cv::Mat1b filled;
+    cv::bitwise_or(body, gap.mask, filled);
+    cv::Mat1f depth;
+    cv::distanceTransform(filled, depth, cv::DIST_L2, 3);
+    const double here = static_cast<double>(depth(gap.middle));
+    // Steps inside the body, counted along rows, columns and diagonals by turns, so that a circle comes out nearly round.
+    cv::Mat1i steps(filled.size(), -1);
+    std::deque<cv::Point> open{gap.middle};
+    steps(gap.middle) = 0;
+    const double farthest = kFarthest * here;
+    while (!open.empty()) {
+        const cv::Point at = open.front();
+        open.pop_front();
+        const double away = steps(at) * 1.1;
+        if (away > farthest) return false;
+        if (away > kNearest * here && static_cast<double>(depth(at)) >= kGoesOn * here) return true;
+        const int reach = steps(at) % 2 == 0 ? 1 : 2;
+        for (int dy = -1; dy <= 1; ++dy) {
+            for (int dx = -1; dx <= 1; ++dx) {
+                if (std::abs(dx) + std::abs(dy) > reach) continue;
+                const cv::Point next = at + cv::Point(dx, dy);
+                if (!cv::Rect({0, 0}, filled.size()).contains(next) || filled(next) == 0 || steps(next) >= 0) continue;
+                steps(next) = steps(at) + 1;
+                open.push_back(next);
+            }
+        }
+    }
+    return false;
+}
+
+/// What can be reached from the mask's border without crossing the body.
+cv::Mat1b outsideOf(const cv::Mat1b& body) {
+    cv::Mat1b framed;
+    cv::copyMakeBorder(body, framed, 1, 1, 1, 1, cv::BORDER_CONSTANT, cv::Scalar(0));
+    cv::floodFill(framed, {0, 0}, cv::Scalar(128));
+    cv::Mat1b outside;
+    cv::compare(framed(cv::Rect({1, 1}, body.size())), 128, outside, cv::CMP_EQ);
+    return outside;
+}
+
+}  // namespace
+
+cv::Mat1b fillEyes(cv::Mat1b& body, const cv::Mat1b& others, double halfWidthPx, double leastRadiusPx) {
+    cv::Mat1b eyes(body.size(), static_cast<unsigned char>(0));
+    const int reach = static_cast<int>(std::lround(std::max(kRimReach * halfWidthPx, leastRadiusPx + 0.5)));
+    const cv::Mat disc = cv::getStructuringElement(cv::MORPH_ELLIPSE, {2 * reach + 1, 2 * reach + 1});
+    cv::Mat1b closed;
+    cv::morphologyEx(body, closed, cv::MORPH_CLOSE, disc);
+    closed |= body;
+    const cv::Mat1b outside = outsideOf(closed);
+    cv::Mat1b taken;
+    cv::bitwise_or(body, outside, taken);
+    cv::Mat1b gaps;
+    cv::compare(taken, 0, gaps, cv::CMP_EQ);
+    // An iris, or a spark in the pupil, may be lighter than the threshold.
+    const int spark = std::max(1, reach / 3);
+    cv::morphologyEx(gaps, gaps, cv::MORPH_CLOSE,
+                     cv::getStructuringElement(cv::MORPH_ELLIPSE, {2 * spark + 1, 2 * spark + 1}));
+    gaps.setTo(0, outside);
+    cv::Mat1i bodyParts;
+    cv::connectedComponents(body, bodyParts, 8, CV_32S);
+    cv::Mat1i labels;
+    cv::Mat stats;
+    cv::Mat centroids;
+    const int count = cv::connectedComponentsWithStats(gaps, labels, stats, centroids, 8, CV_32S);
+    for (int label = 1; label < count; ++label) {
+        if (stats.at<int>(label, cv::CC_STAT_AREA) < CV_PI * leastRadiusPx * leastRadiusPx) continue;
+        Gap gap;
+        cv::compare(labels, label, gap.mask, cv::CMP_EQ);
+        cv::Mat1f depth;
+        cv::distanceTransform(gap.mask, depth, cv::DIST_L2, 3);
+        cv::minMaxLoc(depth, nullptr, &gap.radiusPx, nullptr, &gap.middle);
+        if (gap.radiusPx < leastRadiusPx || meets(gap.mask, others, reach)) continue;
+        gap.parts = partsBody(bodyParts, gap.mask);
+        if (looksLikeEye(gap, outside, halfWidthPx) && bodyGoesOn(body, gap)) eyes |= gap.mask;
+    }
+    body |= eyes;
+    return eyes;
+}
+
+}  // namespace ringrule
