@@ -214,8 +214,8 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
         refuseWithoutMain(m, anatomy);
         return m;
     }
-    const double unswept = unsweptShare(outline, anatomy);
-    if (!anatomy.midline.closedCoil && unswept > kNotOneBody) {
+    const Sweep sweep = sweepOf(outline, anatomy);
+    if (!anatomy.midline.closedCoil && (sweep.unsweptShare > kNotOneBody || sweep.endsEarly)) {
         addRemark(m.remarks, Remark::OutlineDoubtful);
         m.refusal = Refusal{"not-one-body",
                             "The outline is not one body: animals cross or touch, or something hangs on one. "
@@ -233,7 +233,7 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     widenForRing(m, at);
     measureHeight(m, seen, anatomy, at);
     measureTrunk(m, seen, outline, anatomy, at);
-    for (const Remark remark : photoChecks(outline, anatomy, unswept)) addRemark(m.remarks, remark);
+    for (const Remark remark : photoChecks(outline, anatomy, sweep.unsweptShare)) addRemark(m.remarks, remark);
     refuseWithoutMain(m, anatomy);
     return m;
 }

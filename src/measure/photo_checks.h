@@ -11,12 +11,15 @@
 namespace ringrule {
 
 /// What the outline, midline and posture say against a photo: small in frame, blurred, outline that disagrees with the
-/// body swept along the midline. `unswept` is `unsweptShare` of the two.
+/// body swept along the midline. `unswept` is the share that `sweepOf` tells.
 [[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept);
 
-/// Share of the boundary, behind the head of a seahorse, that no chord of the midline reaches: what lies outside the
-/// body swept along the midline, its pouch left out.
-[[nodiscard]] double unsweptShare(const Outline& outline, const Anatomy& anatomy);
+/// How the outline agrees with the body swept along its midline.
+struct Sweep {
+    double unsweptShare = 0.0;  ///< of the boundary behind a seahorse's head, its pouch left out: no chord reaches it
+    bool endsEarly = false;     ///< the outline goes on far beyond the snout's end of the midline
+};
+[[nodiscard]] Sweep sweepOf(const Outline& outline, const Anatomy& anatomy);
 
 /// Adds a remark that is not there yet.
 void addRemark(std::vector<Remark>& remarks, Remark remark);

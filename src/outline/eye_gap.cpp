@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
+#include <limits>
+#include <utility>
+#include <vector>
 
 #include <opencv2/imgproc.hpp>
 
@@ -143,6 +146,81 @@ cv::Mat1b fillEyes(cv::Mat1b& body, const cv::Mat1b& others, double halfWidthPx,
     }
     body |= eyes;
     return eyes;
+}
+
+namespace {
+
+constexpr double kSnoutGap = 1.6;     ///< of the body's half-width: the widest gap that an eye makes
+constexpr double kSnoutGapPx = 2.0;   ///< and this much more in a coarse mask
+constexpr double kLeastSnout = 0.01;  ///< of the body's area …
+constexpr double kMostSnout = 0.5;    ///< … a snout has between these
+constexpr double kStraight = 0.82;    ///< cosine of the widest angle between a snout and the way across the gap
+
+struct BodyPart {
+    std::vector<cv::Point> pixels;
+    cv::Point2d middle;
+    cv::Point2d along;  ///< unit vector of its length
+};
+
+std::vector<BodyPart> partsIn(const cv::Mat1b& body) {
+    cv::Mat1i labels;
+    const int count = cv::connectedComponents(body, labels, 8, CV_32S);
+    std::vector<BodyPart> parts(static_cast<std::size_t>(std::max(0, count - 1)));
+    for (int y = 0; y < labels.rows; ++y) {
+        for (int x = 0; x < labels.cols; ++x) {
+            if (labels(y, x) > 0) parts[static_cast<std::size_t>(labels(y, x) - 1)].pixels.emplace_back(x, y);
+        }
+    }
+    for (BodyPart& part : parts) {
+        double xx = 0.0, xy = 0.0, yy = 0.0;
+        for (const cv::Point& at : part.pixels) part.middle += cv::Point2d(at);
+        part.middle *= 1.0 / static_cast<double>(part.pixels.size());
+        for (const cv::Point& at : part.pixels) {
+            const cv::Point2d off = cv::Point2d(at) - part.middle;
+            xx += off.x * off.x, xy += off.x * off.y, yy += off.y * off.y;
+        }
+        const double angle = 0.5 * std::atan2(2.0 * xy, xx - yy);
+        part.along = {std::cos(angle), std::sin(angle)};
+    }
+    return parts;
+}
+
+/// The end of `snout` and the place of `head` that lie nearest to each other.
+std::pair<cv::Point, cv::Point> nearestOf(const BodyPart& snout, const BodyPart& head) {
+    std::pair<cv::Point, cv::Point> nearest;
+    int least = std::numeric_limits<int>::max();
+    for (const cv::Point& a : snout.pixels) {
+        for (const cv::Point& b : head.pixels) {
+            const cv::Point off = b - a;
+            const int squared = off.dot(off);
+            if (squared < least) least = squared, nearest = {a, b};
+        }
+    }
+    return nearest;
+}
+
+}  // namespace
+
+cv::Mat1b snoutBridges(const cv::Mat1b& body, double halfWidthPx) {
+    cv::Mat1b bridges(body.size(), static_cast<unsigned char>(0));
+    const std::vector<BodyPart> parts = partsIn(body);
+    const double widest = kSnoutGap * halfWidthPx + kSnoutGapPx;
+    for (const BodyPart& head : parts) {
+        const auto area = static_cast<double>(head.pixels.size());
+        for (const BodyPart& snout : parts) {
+            const auto share = static_cast<double>(snout.pixels.size()) / area;
+            if (share < kLeastSnout || share > kMostSnout) continue;
+            const auto [from, to] = nearestOf(snout, head);
+            const cv::Point2d across(to - from);
+            const double gap = cv::norm(across);
+            const cv::Point2d outward = cv::Point2d(from) - snout.middle;
+            if (gap > widest || std::abs(outward.dot(snout.along)) < kStraight * cv::norm(outward)) continue;
+            const cv::Point2d toHead = head.middle - snout.middle;
+            if (std::abs(toHead.dot(snout.along)) < kStraight * cv::norm(toHead)) continue;
+            cv::line(bridges, from, to, cv::Scalar(255), std::max(1, static_cast<int>(0.6 * halfWidthPx)));
+        }
+    }
+    return bridges;
 }
 
 }  // namespace ringrule

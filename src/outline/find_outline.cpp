@@ -115,13 +115,17 @@ cv::Mat1b eyesIn(const cv::Mat1f& ratio, const PlateRegion& region, double thres
     cv::compare(ratio, threshold, body, cv::CMP_LT);
     cv::bitwise_and(body, region.plate, body);
     body.setTo(0, region.marks);
+    body.setTo(0, region.rim);
     cv::Mat1f depth;
     cv::distanceTransform(body, depth, cv::DIST_L2, 3);
     double halfWidthPx = 0.0;
     cv::minMaxLoc(depth, nullptr, &halfWidthPx);
     constexpr double kLeastRadiusPx = 1.0;  // this picture only says what belongs together
     const cv::Mat1b none(body.size(), static_cast<unsigned char>(0));
-    return fillEyes(body, none, halfWidthPx, kLeastRadiusPx);
+    const cv::Mat1b eyes = fillEyes(body, none, halfWidthPx, kLeastRadiusPx);
+    cv::Mat1b all;
+    cv::bitwise_or(eyes, snoutBridges(body, halfWidthPx), all);
+    return all;
 }
 
 Search searchIn(const Picture& picture, const Reduced& coarse, const PlateRegion& region, double pxPerMm,

@@ -214,31 +214,38 @@ cv::Mat1b darkIn(const Reduced& fine, const Window& window, const Levels& levels
     return dark;
 }
 
-/// The piece of a mask with the darkest place, which in an upturned picture is the lightest: of gaps that look like eyes,
-/// the one with a pupil.
-cv::Mat1b pupilAmong(const cv::Mat1b& mask, const cv::Mat1f& upturned) {
+/// Of gaps that look like eyes those with a pupil: about as dark, in the upturned picture as light, as the darkest.
+cv::Mat1b pupilsAmong(const cv::Mat1b& gaps, const cv::Mat1f& upturned, double plate) {
     cv::Mat1f smooth;
     cv::blur(upturned, smooth, {5, 5});
-    cv::Point darkest;
-    cv::minMaxLoc(smooth, nullptr, nullptr, nullptr, &darkest, mask);
-    cv::Mat1b piece(mask.size(), static_cast<unsigned char>(0));
-    if (cv::countNonZero(mask) == 0) return piece;
+    cv::Mat1b pupils(gaps.size(), static_cast<unsigned char>(0));
+    if (cv::countNonZero(gaps) == 0) return pupils;
+    double darkest = 0.0;
+    cv::minMaxLoc(smooth, nullptr, &darkest, nullptr, nullptr, gaps);
     cv::Mat1i labels;
-    cv::connectedComponents(mask, labels, 8, CV_32S);
-    cv::compare(labels, labels(darkest), piece, cv::CMP_EQ);
-    return piece;
+    const int count = cv::connectedComponents(gaps, labels, 8, CV_32S);
+    for (int label = 1; label < count; ++label) {
+        cv::Mat1b gap;
+        cv::compare(labels, label, gap, cv::CMP_EQ);
+        double here = 0.0;
+        cv::minMaxLoc(smooth, nullptr, &here, nullptr, nullptr, gap);
+        if (here - plate >= 0.5 * (darkest - plate)) pupils |= gap;
+    }
+    return pupils;
 }
 
-constexpr double kLeastEyeShare = 0.15;  ///< of the body's half-width: smaller gaps are not worth sparing
+constexpr double kLeastEyeShare = 0.15;  ///< of the body's half-width: smaller gaps are no eyes
 
-/// Before a dark plate: fins out of the mask, dark eyes into it.
-void settlePaleBody(const Reduced& fine, const Window& window, double halfWidthPx, cv::Mat1b& body) {
+/// Before a dark plate: fins out of the mask, dark eyes into it. Of several gaps that look like eyes some may be those of
+/// a coil.
+void settlePaleBody(const Reduced& fine, const Window& window, double plate, double halfWidthPx, cv::Mat1b& body) {
     cv::Mat1b others;
     cv::resize(window.other, others, body.size(), 0.0, 0.0, cv::INTER_NEAREST);
-    cv::Mat1b whole = body.clone();
-    const cv::Mat1b eyes = fillEyes(whole, others, halfWidthPx, kLeastEyeShare * halfWidthPx);
-    dropFins(fine.light, pupilAmong(eyes, fine.light), body);
-    fillEyes(body, others, halfWidthPx);
+    const auto eyesIn = [&](cv::Mat1b mask) {
+        return pupilsAmong(fillEyes(mask, others, halfWidthPx, kLeastEyeShare * halfWidthPx), fine.light, plate);
+    };
+    dropFins(fine.light, eyesIn(body.clone()), body);
+    body |= eyesIn(body.clone());
 }
 
 }  // namespace
@@ -257,7 +264,7 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
     const Reduced fine = reducedLight(picture.grey, picture.tone, {corner, window.bounds.size() * coarse.factor}, factor);
     if (fine.light.empty()) return silhouette;
     cv::Mat1b dark = darkIn(fine, window, levels);
-    if (picture.paleBody) settlePaleBody(fine, window, piece.halfWidthMm * pxPerMm / factor, dark);
+    if (picture.paleBody) settlePaleBody(fine, window, levels.outside, piece.halfWidthMm * pxPerMm / factor, dark);
     cv::Mat1b seed;
     cv::resize(window.own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
     const int around = 2 * coarse.factor / factor + 1;
