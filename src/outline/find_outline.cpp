@@ -64,6 +64,11 @@ double levelForEdges(const Picture& picture, double level) {
     return static_cast<double>(picture.edgeTone.lightOf[static_cast<std::size_t>(nearest - of.begin())]);
 }
 
+/// Whether the lesser of two parts faces the other with an end, as a snout does, and not with a side.
+bool facesWithEnd(const Bridged& whole, double pxPerMm) {
+    return whole.facingPx <= 0.5 * whole.bridgesPx + 2.0 * kEyeMm * pxPerMm;
+}
+
 /// One animal traced at full resolution; no boundary when it vanished on a closer look.
 Outline traceAnimal(const Picture& picture, const Silhouette& silhouette, double halfWidthPx, double pxPerMm) {
     const cv::Mat& grey = picture.grey;
@@ -90,7 +95,8 @@ Outline traceAnimal(const Picture& picture, const Silhouette& silhouette, double
     for (const auto& partPx : silhouette.partsPx) {
         Outline part;
         part.boundaryPx = refineBoundary(grey, tone, turned(partPx, false), options).pointsPx;
-        if (auto whole = bridged(outline, part, kEyeMm * pxPerMm)) {
+        auto whole = bridged(outline, part, kEyeMm * pxPerMm);
+        if (whole && (!picture.paleBody || facesWithEnd(*whole, pxPerMm))) {
             outline = std::move(whole->outline);
         } else {
             outline.remarks.push_back(Remark::OutlineDoubtful);
@@ -188,7 +194,7 @@ void joinAcrossEyes(std::vector<Outline>& outlines, double smallestPx2, double p
             if (i == j || outlines[i].areaPx2 < smallestPx2) continue;
             if (outlines[j].areaPx2 > 0.5 * outlines[i].areaPx2) continue;
             auto whole = bridged(outlines[i], outlines[j], kEyeMm * pxPerMm);
-            if (!whole || whole->facingPx > 0.5 * whole->bridgesPx + 2.0 * kEyeMm * pxPerMm) continue;
+            if (!whole || !facesWithEnd(*whole, pxPerMm)) continue;
             outlines[i] = std::move(whole->outline);
             outlines.erase(outlines.begin() + static_cast<std::ptrdiff_t>(j));
             i = 0, j = 0;

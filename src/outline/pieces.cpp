@@ -17,6 +17,7 @@ constexpr int kLevels = 64;
 /// Print is thin: strokes of letters, ticks and lines are narrower than any animal's trunk of that length.
 constexpr double kStrokeHalfMm = 0.45;
 constexpr double kLetterMm = 6.5;       ///< largest extent of a letter or a tick near the rim
+constexpr double kLetterMm2 = 6.0;       ///< and largest area of one, also where smaller parts of animals are looked for
 constexpr double kWordMm = 10.0;        ///< largest extent of a numeral or a word in a ruler's row
 constexpr double kRowMm = 30.0;         ///< a row is looked for within this distance
 constexpr int kRowCount = 5;            ///< and is made of this many marks
@@ -297,7 +298,7 @@ Pieces findPieces(const cv::Mat1f& ratio, const PlateRegion& region, double thre
         piece.areaMm2 = component.areaPx / (pxPerMm * pxPerMm);
         piece.bounds = component.bounds;
         const bool small = piece.areaMm2 < 0.5 * smallestMm2;
-        const bool letter = piece.areaMm2 < 2.0 * smallestMm2 && extentMm(piece.bounds, pxPerMm) < kLetterMm;
+        const bool letter = piece.areaMm2 < std::max(2.0 * smallestMm2, kLetterMm2) && extentMm(piece.bounds, pxPerMm) < kLetterMm;
         if (letter && region.rim((piece.bounds.tl() + piece.bounds.br()) / 2) != 0) print.rim.push_back(piece.bounds);
         if (!small) large.push_back(piece);
         if (piece.areaMm2 > 0.1) all.push_back(piece.bounds);

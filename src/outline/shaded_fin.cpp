@@ -15,6 +15,7 @@ constexpr int kLeastPx = 12;        ///< smaller parts are the edge's own blur
 constexpr int kLeastContactPx = 4;
 constexpr double kSameShare = 0.3;  ///< of that step: parts of one fin differ by less
 constexpr int kEyeRimPx = 4;
+constexpr int kCrumbReachPx = 8;
 constexpr double kSmoothPx = 1.0;
 constexpr double kEdgeShare = 0.06;  ///< of the step from body to plate, in a pixel: a blurred edge between them has 0.2 to 0.3
 constexpr double kStepShare = 0.6;  ///< of the step from the part to the plate: a step from body to fin is higher
@@ -156,7 +157,7 @@ void dropFins(const cv::Mat1f& light, const cv::Mat1b& eyes, cv::Mat1b& body) {
     cv::Mat1b whole;
     cv::bitwise_and(grown(fins, 4), rest, whole);
     body.setTo(0, whole);
-    dropCrumbs(core, grown(whole, 2), body);
+    dropCrumbs(core, grown(whole, kCrumbReachPx), body);
 }
 
 }  // namespace ringrule
