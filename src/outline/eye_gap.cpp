@@ -185,18 +185,31 @@ std::vector<BodyPart> partsIn(const cv::Mat1b& body) {
     return parts;
 }
 
-/// The end of `snout` and the place of `head` that lie nearest to each other.
-std::pair<cv::Point, cv::Point> nearestOf(const BodyPart& snout, const BodyPart& head) {
-    std::pair<cv::Point, cv::Point> nearest;
-    int least = std::numeric_limits<int>::max();
+/// The end of `snout` and the place of `head` that face each other: the middle of what lies nearest.
+std::pair<cv::Point, cv::Point> facingOf(const BodyPart& snout, const BodyPart& head) {
+    std::vector<std::pair<double, cv::Point>> nearest;
+    nearest.reserve(snout.pixels.size());
+    double least = std::numeric_limits<double>::max();
     for (const cv::Point& a : snout.pixels) {
+        double here = std::numeric_limits<double>::max();
+        cv::Point place;
         for (const cv::Point& b : head.pixels) {
-            const cv::Point off = b - a;
-            const int squared = off.dot(off);
-            if (squared < least) least = squared, nearest = {a, b};
+            const double squared = (b - a).dot(b - a);
+            if (squared < here) here = squared, place = b;
         }
+        nearest.emplace_back(std::sqrt(here), place);
+        least = std::min(least, nearest.back().first);
     }
-    return nearest;
+    cv::Point2d from;
+    cv::Point2d to;
+    double count = 0.0;
+    for (std::size_t i = 0; i < nearest.size(); ++i) {
+        if (nearest[i].first > least + 1.0) continue;
+        from += cv::Point2d(snout.pixels[i]);
+        to += cv::Point2d(nearest[i].second);
+        count += 1.0;
+    }
+    return {from * (1.0 / count), to * (1.0 / count)};
 }
 
 }  // namespace
@@ -210,7 +223,7 @@ cv::Mat1b snoutBridges(const cv::Mat1b& body, double halfWidthPx) {
         for (const BodyPart& snout : parts) {
             const auto share = static_cast<double>(snout.pixels.size()) / area;
             if (share < kLeastSnout || share > kMostSnout) continue;
-            const auto [from, to] = nearestOf(snout, head);
+            const auto [from, to] = facingOf(snout, head);
             const cv::Point2d across(to - from);
             const double gap = cv::norm(across);
             const cv::Point2d outward = cv::Point2d(from) - snout.middle;

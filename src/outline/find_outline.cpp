@@ -182,9 +182,9 @@ constexpr double kMuchSmaller = 0.25;  ///< of the other search's largest animal
 constexpr double kSnoutShare = 0.25;   ///< of the smallest animal: the snout of one, beyond its eye
 constexpr double kLeastOfTwo = 0.45;   ///< contrast of animal and plate in light, whichever is the paler
 
-/// A round body is darker toward its rim, which before a dark plate draws the edge inward: by 0.5 to 1 px on rendered
+/// A round body is darker toward its rim, which before a dark plate draws the edge inward: by 0.3 to 0.4 px on rendered
 /// photos.
-constexpr double kShadedRimPx = 0.9;
+constexpr double kShadedRimPx = 0.7;
 
 /// Parts of one animal that its dark eye takes apart before a dark plate, put together: the lesser faces the other with
 /// an end, not with a side.

@@ -7,6 +7,7 @@
 
 #include "../render/box_file.h"
 #include "../render/photograph.h"
+#include "../render/scene_sampler.h"
 #include "../render/spoil.h"
 #include "../render/truth.h"
 #include "../scratch_folder.h"
@@ -64,6 +65,28 @@ TEST_CASE("a pale pipefish before a dark plate is measured, its snout beyond the
     CHECK(m.standardLengthMm.value == Approx(truth.standardLengthMm).epsilon(0.006));  // as before a pale plate
     // The rim of a round body is darker and drawn in; the interval says so.
     CHECK(std::abs(m.trunkDepthMm.value - truth.trunkDepthMm) < m.trunkDepthMm.u95());
+}
+
+TEST_CASE("a pale seahorse before a dark plate is measured: eye and shaded belly belong to it, its fin does not") {
+    const ScratchFolder scratch;
+    render::SamplerOptions options;
+    options.shape = render::Shape::Seahorse;
+    options.shortestMm = options.longestMm = 90.0;
+    options.closedTailShare = 0.0;
+    render::Scene scene = render::sampleScene(11, render::benchBox(), options);
+    scene.animal.coat.srgb = {205.0, 195.0, 175.0};
+    scene.darkPlate = true;
+    scene.card.shown = false;
+    const PhotoReading reading = read(scratch, scene, render::photograph(scene));
+    REQUIRE(reading.animals.size() == 1);
+    const Measurement& m = reading.animals[0].measurement;
+    REQUIRE(m.measured());
+    const render::Truth truth = truthOf(scene);
+    // Of 63 such scenes with an open or half curled tail the length was off by 0.26 % on average.
+    CHECK(m.standardLengthMm.value == Approx(truth.standardLengthMm).epsilon(0.01));
+    // The depth comes out 0.6 % low in the middle of 69 scenes; with the fin it would be 20 % high.
+    CHECK(m.trunkDepthMm.value == Approx(truth.trunkDepthMm).epsilon(0.02));
+    CHECK(reading.animals[0].outline.holesPx.empty());
 }
 
 TEST_CASE("an animal as dark as its plate is refused") {
