@@ -8,12 +8,15 @@
 #include <set>
 
 #include "ringrule/statistics/distributions.h"
+#include "ringrule/statistics/robust.h"
 
 namespace ringrule {
 
 namespace {
 
-constexpr std::size_t kAgesForOwnCurve = 6;
+/// With six ages AICc all but forbids a curve of three parameters, and a straight line told growth that slows down too
+/// long: its interval covered 84 % a month ahead in simulation; with eight ages 95 %.
+constexpr std::size_t kAgesForOwnCurve = 8;
 constexpr double kLeastWeight = 0.01;
 constexpr int kSteps = 100;
 
@@ -23,6 +26,20 @@ std::size_t agesSeen(std::span<const GrowthPoint> points) {
         ages.insert(point.ageDays);
     }
     return ages.size();
+}
+
+/// The points with the middle one's weight as unit, so that the scatter of a point of weight 1 is a usual session's.
+std::vector<GrowthPoint> toMiddleWeight(std::span<const GrowthPoint> points) {
+    std::vector<GrowthPoint> result(points.begin(), points.end());
+    std::vector<double> weights;
+    for (const GrowthPoint& point : points) {
+        weights.push_back(point.weight);
+    }
+    const double middle = median(weights);
+    for (GrowthPoint& point : result) {
+        point.weight /= middle;
+    }
+    return result;
 }
 
 /// Akaike weights of fits in order of AICc, and the fits that carry one worth counting.
@@ -131,7 +148,7 @@ Outcome<GrowthForecast> GrowthForecast::of(std::span<const GrowthPoint> own, con
     GrowthForecast forecast;
     forecast.animal_ = animal;
     if (agesSeen(own) >= kAgesForOwnCurve) {
-        if (const auto choice = chooseGrowth(own)) {
+        if (const auto choice = chooseGrowth(toMiddleWeight(own))) {
             Weighed all = weighed(choice.value());
             forecast.fits_ = std::move(all.fits);
             forecast.fitWeights_ = std::move(all.weights);

@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <set>
 
 #include "growth/age_curve.h"
+#include "growth/own_bends.h"
 
 namespace ringrule {
 
@@ -71,15 +73,20 @@ struct Covariate {
     double spread = 1.0;
 };
 
-Covariate covariateOf(const Ordered& data, AgeCurve curve) {
+/// The covariate of an age, before it is centred.
+double along(const Ordered& data, const GroupGrowthCandidate& as, double ageDays) {
+    return alongCurve(as.curve, ageDays, ageDays - *data.ages.begin(), as.perDay);
+}
+
+Covariate covariateOf(const Ordered& data, const GroupGrowthCandidate& as) {
     const auto n = static_cast<double>(data.lengths.size());
     Covariate result;
     for (const AnimalLength& one : data.lengths) {
-        result.centre += alongCurve(curve, one.ageDays) / n;
+        result.centre += along(data, as, one.ageDays) / n;
     }
     double squares = 0.0;
     for (const AnimalLength& one : data.lengths) {
-        squares += std::pow(alongCurve(curve, one.ageDays) - result.centre, 2);
+        squares += std::pow(along(data, as, one.ageDays) - result.centre, 2);
     }
     result.spread = std::sqrt(squares / n);
     return result;
@@ -98,18 +105,20 @@ std::vector<double> weightsOn(const Ordered& data, LengthScale scale) {
     return weights;
 }
 
-MixedData designOf(const Ordered& data, LengthScale scale, AgeCurve curve) {
-    const Covariate covariate = covariateOf(data, curve);
+MixedData designOf(const Ordered& data, const GroupGrowthCandidate& as) {
+    const Covariate covariate = covariateOf(data, as);
     MixedData design;
     design.group = data.index;
-    design.weights = weightsOn(data, scale);
+    design.weights = weightsOn(data, as.scale);
     for (const AnimalLength& one : data.lengths) {
-        const double at = (alongCurve(curve, one.ageDays) - covariate.centre) / covariate.spread;
-        design.y.push_back(scale == LengthScale::LogLength ? std::log(one.lengthMm) : one.lengthMm);
+        const double at = (along(data, as, one.ageDays) - covariate.centre) / covariate.spread;
+        design.y.push_back(as.scale == LengthScale::LogLength ? std::log(one.lengthMm) : one.lengthMm);
         design.slope.push_back(at);
         design.x.insert(design.x.end(), {1.0, at});
-        if (curve == AgeCurve::Quadratic) {
+        if (as.curve == AgeCurve::Quadratic) {
             design.x.push_back(at * at);
+        } else if (as.curve == AgeCurve::Saturating) {
+            design.x.push_back(saturationByRate(one.ageDays - *data.ages.begin(), as.perDay) / covariate.spread);
         }
     }
     return design;
@@ -129,10 +138,36 @@ std::vector<AgeCurve> curvesFor(const Ordered& data) {
     return curves;
 }
 
+/// AICc of the mean's shape: the spreads between and within animals, which all candidates have alike, are not counted.
+/// With them a group of three animals and four sessions would need proof of any bend, and what lies ahead of a growth
+/// that slows down was told too long (docs/growth.md).
+double aiccOfMean(const MixedFit& fit) {
+    const double n = fit.observations;
+    const double k = static_cast<double>(fit.beta.size()) + 1.0;
+    return n > k + 1.0 ? -2.0 * fit.logLikelihood + 2.0 * k + 2.0 * k * (k + 1.0) / (n - k - 1.0)
+                       : std::numeric_limits<double>::infinity();
+}
+
 struct Choice {
     std::vector<GroupGrowthCandidate> candidates;
     Refusal last;
 };
+
+/// The curves on both scales that are tried, with k of those that saturate.
+std::vector<GroupGrowthCandidate> triedOn(const Ordered& data) {
+    std::vector<GroupGrowthCandidate> tried;
+    for (LengthScale scale : {LengthScale::Length, LengthScale::LogLength}) {
+        for (AgeCurve curve : curvesFor(data)) {
+            tried.push_back({scale, curve, 0.0, 0.0});
+        }
+        if (data.ages.size() > kLeastAges) {
+            if (const auto perDay = saturationPerDay(data.lengths, data.index, scale)) {
+                tried.push_back({scale, AgeCurve::Saturating, 0.0, *perDay});
+            }
+        }
+    }
+    return tried;
+}
 
 /// Every scale and curve by AICc of the lengths in mm: the density of a length is that of its logarithm over length.
 Choice candidatesFor(const Ordered& data) {
@@ -141,22 +176,20 @@ Choice candidatesFor(const Ordered& data) {
         jacobian += std::log(one.lengthMm);
     }
     Choice choice;
-    for (LengthScale scale : {LengthScale::Length, LengthScale::LogLength}) {
-        for (AgeCurve curve : curvesFor(data)) {
-            const auto fit = fitMixed(designOf(data, scale, curve), MixedCriterion::MaximumLikelihood);
-            if (!fit) {
-                choice.last = fit.refusal();
-                if (choice.last.reason == "no-scatter") {
-                    return {{}, choice.last};  // another curve would scatter about an exact one
-                }
-                continue;
+    for (GroupGrowthCandidate one : triedOn(data)) {
+        const auto fit = fitMixed(designOf(data, one), MixedCriterion::MaximumLikelihood);
+        if (!fit) {
+            choice.last = fit.refusal();
+            if (choice.last.reason == "no-scatter") {
+                return {{}, choice.last};  // another curve would scatter about an exact one
             }
-            const double aicc = mixedAicc(fit.value()) + (scale == LengthScale::LogLength ? 2.0 * jacobian : 0.0);
-            if (std::isfinite(aicc)) {
-                choice.candidates.push_back({scale, curve, aicc});
-            } else {
-                choice.last = {"too-few-points", "There are too few lengths to choose a curve for the group."};
-            }
+            continue;
+        }
+        one.aicc = aiccOfMean(fit.value()) + (one.scale == LengthScale::LogLength ? 2.0 * jacobian : 0.0);
+        if (std::isfinite(one.aicc)) {
+            choice.candidates.push_back(one);
+        } else {
+            choice.last = {"too-few-points", "There are too few lengths to choose a curve for the group."};
         }
     }
     std::stable_sort(choice.candidates.begin(), choice.candidates.end(),
@@ -170,11 +203,25 @@ double middle(std::vector<double> values) {
     return *half;
 }
 
+std::optional<OwnBends> bendsOf(const MixedData& design, std::size_t animals) {
+    const std::size_t columns = design.x.size() / design.y.size();
+    std::vector<BendRow> rows;
+    for (std::size_t i = 0; i < design.y.size(); ++i) {
+        const double at = design.slope[i];
+        rows.push_back({design.group[i],
+                        {1.0, at, columns > 2 ? design.x[columns * i + 2] : at * at},
+                        design.y[i],
+                        design.weights.empty() ? 1.0 : design.weights[i]});
+    }
+    return ownBends(rows, animals, columns > 2);
+}
+
 Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as) {
     GroupGrowth growth;
     growth.scale = as.scale;
     growth.curve = as.curve;
-    const MixedData design = designOf(data, growth.scale, growth.curve);
+    growth.perDay = as.perDay;
+    const MixedData design = designOf(data, as);
     auto fit = fitMixed(design);
     if (!fit) {
         return fit.refusal();
@@ -185,6 +232,7 @@ Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as)
     if (own) {
         growth.ownFit = std::move(own).value();
     }
+    growth.bends = bendsOf(design, data.animals.size());
     growth.animals = data.animals;
     growth.timesSeen.assign(data.animals.size(), 0);
     for (int index : data.index) {
@@ -192,7 +240,7 @@ Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as)
     }
     growth.youngestDays = *data.ages.begin();
     growth.oldestDays = *data.ages.rbegin();
-    const Covariate covariate = covariateOf(data, growth.curve);
+    const Covariate covariate = covariateOf(data, as);
     growth.centre = covariate.centre;
     growth.spread = covariate.spread;
     growth.errorVariance = design.weights.empty() ? 1.0 : 1.0 / middle(design.weights);
@@ -247,6 +295,8 @@ std::string_view ageCurveName(AgeCurve curve) {
             return "logarithm";
         case AgeCurve::Quadratic:
             return "quadratic";
+        case AgeCurve::Saturating:
+            return "saturating";
     }
     return "";
 }
@@ -285,7 +335,8 @@ Outcome<std::vector<AnimalLength>> lengthsOf(std::span<const GroupMember> group,
                 continue;
             }
             const double days = static_cast<double>((one.on - member.observations.front().on).count());
-            const AnimalLength next{member.key, aged ? *one.ageDays : days, one.standardLengthMm.value, 1.0};
+            const AnimalLength next{member.key, aged ? *one.ageDays : days, one.standardLengthMm.value,
+                                    lengthWeight(one.standardLengthMm)};
             if (days < 0.0 || (last && next.ageDays < last->ageDays)) {
                 return Refusal{
                     "dates-reversed",

@@ -5,7 +5,9 @@
 #include <functional>
 
 #include "growth/age_curve.h"
+#include "growth/own_bends.h"
 #include "ringrule/growth/group_growth.h"
+#include "ringrule/statistics/distributions.h"
 
 namespace ringrule {
 
@@ -40,17 +42,48 @@ Interval95 overCurves(const GroupGrowth& growth, const Told& told) {
     return result;
 }
 
-Interval95 curveOf(const GroupGrowth& growth, std::size_t index, double ageDays, double errorVariance) {
-    return inMm(growth, predictGroup(growth.fitOf(index), index, growth.pointAt(ageDays), errorVariance));
+/// a·(the fitted value at one age) − b·(that at another), of one animal.
+struct Ages {
+    double later = 0.0;
+    double a = 1.0;
+    double earlier = 0.0;
+    double b = 0.0;
+};
+
+/// Satterthwaite's degrees of freedom fall toward nothing where the spread of growth between animals happens to come out
+/// near zero, and the interval would then have no end; a group knows its spread at least by its animals.
+MixedEstimate leaning(const GroupGrowth& growth, MixedEstimate told) {
+    const double least = static_cast<double>(growth.animals.size()) - 2.0;
+    if (growth.leansOnGroup && told.degreesOfFreedom < least) {
+        told.degreesOfFreedom = least;
+        const double half = studentQuantile(0.975, least) * told.standardError;
+        told.lower95 = told.value - half;
+        told.upper95 = told.value + half;
+    }
+    return told;
 }
 
-/// later·a − earlier·b as a point of its own, for the variance of a difference on another scale (delta method).
-MixedPoint combined(const MixedPoint& later, double a, const MixedPoint& earlier, double b) {
-    MixedPoint result{later.x, a * later.intercept - b * earlier.intercept, a * later.slope - b * earlier.slope};
-    for (std::size_t i = 0; i < result.x.size(); ++i) {
-        result.x[i] = a * later.x[i] - b * earlier.x[i];
+MixedEstimate toldOf(const GroupGrowth& growth, std::size_t index, const Ages& ages, double errorVariance) {
+    if (growth.bends && growth.bends->of[index].told) {
+        std::array<double, 3> x = growth.bendAt(ages.later);
+        const std::array<double, 3> earlier = growth.bendAt(ages.earlier);
+        for (std::size_t i = 0; i < x.size(); ++i) {
+            x[i] = ages.a * x[i] - ages.b * earlier[i];
+        }
+        return predictBend(*growth.bends, index, x, errorVariance);
     }
-    return result;
+    const MixedPoint later = growth.pointAt(ages.later);
+    const MixedPoint earlier = growth.pointAt(ages.earlier);
+    MixedPoint x{later.x, ages.a * later.intercept - ages.b * earlier.intercept,
+                 ages.a * later.slope - ages.b * earlier.slope};
+    for (std::size_t i = 0; i < x.x.size(); ++i) {
+        x.x[i] = ages.a * later.x[i] - ages.b * earlier.x[i];
+    }
+    return leaning(growth, predictGroup(growth.fitOf(index), index, x, errorVariance));
+}
+
+Interval95 curveOf(const GroupGrowth& growth, std::size_t index, double ageDays, double errorVariance) {
+    return inMm(growth, toldOf(growth, index, {ageDays, 1.0, ageDays, 0.0}, errorVariance));
 }
 
 /// A value per day whose interval has the width, over days, of that of a linear combination.
@@ -59,23 +92,21 @@ Interval95 perDay(double change, const MixedEstimate& width, double days) {
             (change + width.upper95 - width.value) / days};
 }
 
+/// On the scale of the logarithm by the delta method.
 Interval95 rateOnCurve(const GroupGrowth& growth, std::size_t index, double fromDays, double toDays) {
     const double earlier = curveOf(growth, index, fromDays, 0.0).value;
     const double later = curveOf(growth, index, toDays, 0.0).value;
     const bool logarithmic = growth.scale == LengthScale::LogLength;
-    const MixedPoint change = combined(growth.pointAt(toDays), logarithmic ? later : 1.0, growth.pointAt(fromDays),
-                                       logarithmic ? earlier : 1.0);
-    return perDay(later - earlier, predictGroup(growth.fitOf(index), index, change, 0.0), toDays - fromDays);
+    const Ages change{toDays, logarithmic ? later : 1.0, fromDays, logarithmic ? earlier : 1.0};
+    return perDay(later - earlier, toldOf(growth, index, change, 0.0), toDays - fromDays);
 }
 
 Interval95 sgrOnCurve(const GroupGrowth& growth, std::size_t index, double fromDays, double toDays) {
     const double earlier = curveOf(growth, index, fromDays, 0.0).value;
     const double later = curveOf(growth, index, toDays, 0.0).value;
     const bool logarithmic = growth.scale == LengthScale::LogLength;
-    const MixedPoint change = combined(growth.pointAt(toDays), logarithmic ? 100.0 : 100.0 / later,
-                                       growth.pointAt(fromDays), logarithmic ? 100.0 : 100.0 / earlier);
-    return perDay(100.0 * std::log(later / earlier), predictGroup(growth.fitOf(index), index, change, 0.0),
-                  toDays - fromDays);
+    const Ages change{toDays, logarithmic ? 100.0 : 100.0 / later, fromDays, logarithmic ? 100.0 : 100.0 / earlier};
+    return perDay(100.0 * std::log(later / earlier), toldOf(growth, index, change, 0.0), toDays - fromDays);
 }
 
 }  // namespace
@@ -93,12 +124,20 @@ const MixedFit& GroupGrowth::fitOf(std::size_t index) const {
 }
 
 MixedPoint GroupGrowth::pointAt(double ageDays) const {
-    const double at = (alongCurve(curve, ageDays) - centre) / spread;
+    const double since = ageDays - youngestDays;
+    const double at = (alongCurve(curve, ageDays, since, perDay) - centre) / spread;
     MixedPoint point{{1.0, at}, 1.0, at};
     if (curve == AgeCurve::Quadratic) {
         point.x.push_back(at * at);
+    } else if (curve == AgeCurve::Saturating) {
+        point.x.push_back(saturationByRate(since, perDay) / spread);
     }
     return point;
+}
+
+std::array<double, 3> GroupGrowth::bendAt(double ageDays) const {
+    const MixedPoint point = pointAt(ageDays);
+    return {1.0, point.x[1], point.x.size() > 2 ? point.x[2] : point.x[1] * point.x[1]};
 }
 
 double GroupGrowth::lengthOf(double fitted) const {

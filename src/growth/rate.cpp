@@ -15,6 +15,12 @@ double daysBetween(const Observation& earlier, const Observation& later) {
 
 }  // namespace
 
+double lengthWeight(const Estimate& lengthMm) {
+    constexpr double kPosture = 0.003;
+    const double sd = std::hypot(lengthMm.sd(), kPosture * lengthMm.value);
+    return 1.0 / (sd * sd);
+}
+
 bool GrowthRate::real() const {
     return std::abs(gainMm.value) > smallestRealGainMm;
 }

@@ -64,7 +64,8 @@ std::vector<GrowthPoint> pointsOf(const CaseFile& file, Date origin) {
     std::vector<GrowthPoint> points;
     for (const Observation* seen : file.sound) {
         if (seen->standardLengthMm.known()) {
-            points.push_back({static_cast<double>((seen->on - origin).count()), seen->standardLengthMm.value, 1.0});
+            points.push_back({static_cast<double>((seen->on - origin).count()), seen->standardLengthMm.value,
+                              lengthWeight(seen->standardLengthMm)});
         }
     }
     return points;

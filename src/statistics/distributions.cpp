@@ -45,6 +45,10 @@ double chiSquaredQuantile(double p, double df) {
     return boost::math::quantile(boost::math::chi_squared(df), p);
 }
 
+double fisherQuantile(double p, double dfNumerator, double dfDenominator) {
+    return boost::math::quantile(boost::math::fisher_f(dfNumerator, dfDenominator), p);
+}
+
 double fisherCdf(double f, double dfNumerator, double dfDenominator) {
     return boost::math::cdf(boost::math::fisher_f(dfNumerator, dfDenominator), f);
 }

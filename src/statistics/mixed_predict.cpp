@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 
@@ -89,15 +90,19 @@ double degreesOfFreedom(const View& view, const VarianceShape& shape) {
     return 2.0 * variance * variance / gradient.dot(view.parameters * gradient);
 }
 
-MixedEstimate estimate(const View& view, double value, const VarianceShape& shape) {
+MixedEstimate estimate(const View& view, double value, const VarianceShape& shape, double freedom) {
     MixedEstimate result;
     result.value = value;
     result.standardError = view.fit.basis.yUnit * std::sqrt(view.fit.basis.residualVariance * shape.value);
-    result.degreesOfFreedom = degreesOfFreedom(view, shape);
+    result.degreesOfFreedom = freedom;
     const double half = studentQuantile(0.975, result.degreesOfFreedom) * result.standardError;
     result.lower95 = value - half;
     result.upper95 = value + half;
     return result;
+}
+
+MixedEstimate estimate(const View& view, double value, const VarianceShape& shape) {
+    return estimate(view, value, shape, degreesOfFreedom(view, shape));
 }
 
 double fixedValue(const MixedFit& fit, std::span<const double> x) {
@@ -166,11 +171,14 @@ MixedEstimate predictNewGroup(const MixedFit& fit, const MixedPoint& at, double 
     const View view(fit);
     const Eigen::Vector2d z = view.z(at);
     VarianceShape shape = fixedVariance(view, view.own(at.x));
+    const double ofMean = degreesOfFreedom(view, shape);
     shape.value += z.dot(view.covariance * z) + errorVariance;
     for (Eigen::Index i = 0; i < view.theta.size(); ++i) {
         shape.byTheta[i] += z.dot(relativeCovarianceBy(view.theta, static_cast<int>(i)) * z);
     }
-    return estimate(view, fixedValue(fit, at.x), shape);
+    // Satterthwaite's degrees of freedom are estimated as well: where the spread between groups happens to come out
+    // small they grow, just when the interval is too narrow. Those of the mean hold the groups alone.
+    return estimate(view, fixedValue(fit, at.x), shape, std::min(ofMean, degreesOfFreedom(view, shape)));
 }
 
 MixedEstimate predictGroup(const MixedFit& fit, std::size_t group, const MixedPoint& at, double errorVariance) {

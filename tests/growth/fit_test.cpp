@@ -93,7 +93,7 @@ TEST_CASE("The mean band and the band of a new animal cover what they promise") 
     const KnownCurve curve = knownCurves()[3];
     int meanCovered = 0;
     int newCovered = 0;
-    const int scenes = 2000;
+    const int scenes = 1000;
     std::mt19937_64 generator(99);
     std::normal_distribution<double> normal;
     for (int scene = 0; scene < scenes; ++scene) {

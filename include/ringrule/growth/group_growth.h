@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -30,6 +31,7 @@ enum class AgeCurve {
     SquareRoot,  ///< √age
     Logarithm,   ///< ln age; only when every age is one day or more
     Quadratic,   ///< age and age²; animals differ in intercept and in the slope of age
+    Saturating,  ///< −e^(−k·age), k common to the group: von Bertalanffy on length, Gompertz on its logarithm
 };
 
 [[nodiscard]] std::string_view lengthScaleName(LengthScale scale);
@@ -45,7 +47,24 @@ struct Interval95 {
 struct GroupGrowthCandidate {
     LengthScale scale = LengthScale::Length;
     AgeCurve curve = AgeCurve::Straight;
-    double aicc = 0.0;  ///< of length in mm, whatever the scale, by maximum likelihood
+    double aicc = 0.0;    ///< of length in mm, whatever the scale, by maximum likelihood
+    double perDay = 0.0;  ///< k of a saturating curve
+};
+
+/// Each animal's own line with a bend of its own, drawn to the group's bend the more the less its own is known (best
+/// linear unbiased prediction), the scatter pooled over animals.
+struct OwnBends {
+    struct Curve {
+        bool told = false;                 ///< seen at two ages or more
+        std::array<double, 3> at{};        ///< of 1, the covariate and its bend
+        std::array<double, 9> inverse{};   ///< (X'X + Λ)⁻¹, row by row
+        std::array<double, 3> byCommon{};  ///< derivative of `at` by the common bend
+    };
+    std::vector<Curve> of;        ///< in the order of the animals
+    double variance = 0.0;        ///< of a value of weight 1
+    double freedom = 0.0;         ///< its degrees of freedom
+    double spread = 0.0;          ///< standard deviation of bends between animals
+    double commonVariance = 0.0;  ///< of the common bend
 };
 
 /// Growth of a group whose animals differ: a mixed model with each animal's own intercept and slope.
@@ -55,11 +74,13 @@ struct GroupGrowth {
     MixedFit fit;                       ///< by restricted likelihood
     MixedFit ownFit;                    ///< each animal's own line, drawn to no mean, where that could be fitted
     bool leansOnGroup = false;          ///< animals are told from `fit`; else those seen twice or more from `ownFit`
+    std::optional<OwnBends> bends;      ///< where animals bend differently: they are then told from these
     std::vector<int> timesSeen;         ///< ages of each animal
     std::vector<std::int64_t> animals;  ///< in the order of the fit's groups
     std::vector<GroupGrowthCandidate> candidates;  ///< least AICc first
     double youngestDays = 0.0;                     ///< ages between which the curve rests on data
     double oldestDays = 0.0;
+    double perDay = 0.0;         ///< k of a saturating curve
     double centre = 0.0;         ///< the covariate's origin, and…
     double spread = 1.0;         ///< …unit, both on the curve's own scale
     double errorVariance = 1.0;  ///< of a single session in units of σ²: 1 over the middle weight
@@ -72,9 +93,9 @@ struct GroupGrowth {
     [[nodiscard]] Interval95 meanAt(double ageDays) const;
     /// A further animal's length as it would be measured: 95 % of animals lie within.
     [[nodiscard]] Interval95 newAnimalAt(double ageDays) const;
-    /// An animal of the group. In a group of twelve or more its curve is drawn to the mean, the more the less was seen
-    /// of it; in a smaller one, whose spread is too little known to lean on, it is the animal's own line, with the
-    /// scatter of all. Nothing for a stranger.
+    /// An animal of the group. Where animals bend differently: its own bent curve (`bends`). Else, in a group of twelve
+    /// or more, its curve drawn to the mean, the more the less was seen of it; in a smaller one, whose spread is too
+    /// little known to lean on, its own line, with the scatter of all. Nothing for a stranger.
     [[nodiscard]] std::optional<Interval95> animalAt(std::int64_t animal, double ageDays) const;
     /// The same for a further photo session: the interval holds the scatter of a single session as well.
     [[nodiscard]] std::optional<Interval95> measuredAt(std::int64_t animal, double ageDays) const;
@@ -87,20 +108,22 @@ struct GroupGrowth {
     /// The fit that tells this animal.
     [[nodiscard]] const MixedFit& fitOf(std::size_t index) const;
     [[nodiscard]] MixedPoint pointAt(double ageDays) const;
+    /// 1, the covariate and the bend of an age: the columns of own bends.
+    [[nodiscard]] std::array<double, 3> bendAt(double ageDays) const;
     [[nodiscard]] double lengthOf(double fitted) const;  ///< from the fit's scale to mm
 };
 
-/// Scale and curve chosen by maximum likelihood and AICc (with the Jacobian of the logarithm, so that scales compare),
-/// then fitted by restricted likelihood. Several lengths of one animal at one age count as their mean: repeat photos
-/// are no further animals. Refuses with "no-length" (a length that is not above zero, or an age that is not a number),
-/// "too-few-animals" (fewer than three), "too-few-ages", "too-few-points" (no animal seen three times, or too few
-/// values for any curve) or as `fitMixed` does.
+/// Scale and curve chosen by maximum likelihood and AICc of the mean (with the Jacobian of the logarithm, so that
+/// scales compare), then fitted by restricted likelihood. Several lengths of one animal at one age count as their mean:
+/// repeat photos are no further animals. Refuses with "no-length" (a length that is not above zero, or an age that is
+/// not a number), "too-few-animals" (fewer than three), "too-few-ages", "too-few-points" (no animal seen three times,
+/// or too few values for any curve) or as `fitMixed` does.
 [[nodiscard]] Outcome<GroupGrowth> groupGrowth(std::span<const AnimalLength> lengths);
 
-/// The lengths of a group's sessions, one an animal and session, `without` one animal (a key of nobody: all). Ages are
-/// `Observation::ageDays`; when no animal's age is known, days since its first session. Animals of unknown age among
-/// animals of known age are left out. Refuses with "dates-reversed" when an animal's age goes down while the date goes
-/// up.
+/// The lengths of a group's sessions, one an animal and session, each with its `lengthWeight`, `without` one animal (a
+/// key of nobody: all). Ages are `Observation::ageDays`; when no animal's age is known, days since its first session.
+/// Animals of unknown age among animals of known age are left out. Refuses with "dates-reversed" when an animal's age
+/// goes down while the date goes up.
 [[nodiscard]] Outcome<std::vector<AnimalLength>> lengthsOf(std::span<const GroupMember> group, std::int64_t without);
 
 }  // namespace ringrule

@@ -19,6 +19,7 @@ namespace ringrule {
 [[nodiscard]] double chiSquaredQuantile(double p, double df);
 /// P(F ≤ f) of Fisher's F.
 [[nodiscard]] double fisherCdf(double f, double dfNumerator, double dfDenominator);
+[[nodiscard]] double fisherQuantile(double p, double dfNumerator, double dfDenominator);
 
 struct ProportionInterval {
     double lower = 0.0;

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <array>
+#include <optional>
+#include <span>
+
+#include "ringrule/growth/group_growth.h"
+
+namespace ringrule {
+
+/// One value of one animal: the columns of its curve, what was seen, and its weight.
+struct BendRow {
+    int animal = 0;
+    std::array<double, 3> x{};
+    double y = 0.0;
+    double weight = 1.0;
+};
+
+/// Own bends of `animals` animals, drawn to a common bend (to none, without `commonBend`). Their spread is that under
+/// which animals' own bends would differ more than they do nine times in ten, by the F distribution: a spread that is
+/// taken too small makes intervals too short, one too large only makes them wider. Nothing when that spread is zero or
+/// too few animals were seen at four ages. Rows in order of animals.
+[[nodiscard]] std::optional<OwnBends> ownBends(std::span<const BendRow> rows, std::size_t animals, bool commonBend);
+
+/// The value of an animal's own curve at the columns `x`; `errorVariance` as in `predictGroup`. Precondition: told.
+[[nodiscard]] MixedEstimate predictBend(const OwnBends& bends, std::size_t animal, const std::array<double, 3>& x,
+                                        double errorVariance);
+
+}  // namespace ringrule
