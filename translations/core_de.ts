@@ -444,6 +444,50 @@
             <translation>Ein Stab bekannter Länge maß %1 Tage vorher richtig.</translation>
         </message>
         <message>
+            <source>Lay the photos beside earlier ones of both animals. If it is so, give them to the right animal; if not, photograph both again within the week.</source>
+            <translation>Die Fotos neben frühere beider Tiere legen. Trifft es zu, die Fotos dem richtigen Tier geben; sonst beide innerhalb der Woche noch einmal fotografieren.</translation>
+        </message>
+        <message>
+            <source>Look at food, its enrichment and how much each gets, at temperature and salinity, and at how many share the tank. If they also thin, refuse food or are listless, call the veterinarian.</source>
+            <translation>Auf Futter, seine Anreicherung und die Menge je Tier achten, auf Temperatur und Salzgehalt und darauf, wie viele sich das Becken teilen. Werden sie auch dünner, verweigern Futter oder sind matt, den Tierarzt rufen.</translation>
+        </message>
+        <message>
+            <source>colder water than in the published rearing, or other food, light and density</source>
+            <translation>kälteres Wasser als bei der veröffentlichten Aufzucht oder anderes Futter, Licht und andere Dichte</translation>
+        </message>
+        <message>
+            <source>a hatch date that is not right</source>
+            <translation>ein Schlupfdatum, das nicht stimmt</translation>
+        </message>
+        <message>
+            <source>a stock that grows otherwise than the published one</source>
+            <translation>ein Bestand, der anders wächst als der veröffentlichte</translation>
+        </message>
+        <message>
+            <source>lengths measured in another way than the published ones</source>
+            <translation>Längen, die anders gemessen sind als die veröffentlichten</translation>
+        </message>
+        <message>
+            <source>another box, scale or light in the last two sessions</source>
+            <translation>andere Box, anderer Maßstab oder anderes Licht in den letzten zwei Sitzungen</translation>
+        </message>
+        <message>
+            <source>broods or eggs that passed meanwhile</source>
+            <translation>Bruten oder Eier, die inzwischen abgegeben wurden</translation>
+        </message>
+        <message>
+            <source>colder or staler water, a treatment, a move</source>
+            <translation>kälteres oder älteres Wasser, eine Behandlung, ein Umzug</translation>
+        </message>
+        <message>
+            <source>growth that changes shape, where young ones grow up together</source>
+            <translation>Wachstum, das die Form ändert, wo Jungtiere zusammen groß werden</translation>
+        </message>
+        <message>
+            <source>Check the box and photograph a few of them again; look at food, its enrichment and how much each gets, and at temperature and salinity. If it stays, or any is listless, call the veterinarian.</source>
+            <translation>Die Box prüfen und einige Tiere noch einmal fotografieren; auf Futter, seine Anreicherung und die Menge je Tier achten, auf Temperatur und Salzgehalt. Bleibt es so oder ist eines matt, den Tierarzt rufen.</translation>
+        </message>
+        <message>
             <source>Look at the photo's outline, landmarks and card; photograph the animal again within the week.</source>
             <translation>Umriss, Marken und Karte im Foto ansehen; das Tier innerhalb der Woche noch einmal fotografieren.</translation>
         </message>

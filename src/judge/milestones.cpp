@@ -18,12 +18,13 @@ namespace {
 /// Further ahead than this no day is told, whatever the curve says.
 constexpr double kFarthestDays = 36500.0;
 
-/// The day from which an animal's ages count: its hatching or, where that is not known, its first session.
-std::optional<Date> originOf(const AnimalHistory& animal) {
-    if (animal.animal.hatchedOn) {
-        return animal.animal.hatchedOn;
+/// The day from which an animal's ages count, as in `lengthsOf`: its hatching or, where that is not known, its first
+/// believed session.
+std::optional<Date> originOf(const CaseFile& file) {
+    if (file.history->animal.hatchedOn) {
+        return file.history->animal.hatchedOn;
     }
-    return animal.observations.empty() ? std::nullopt : std::optional<Date>(animal.observations.front().on);
+    return file.sound.empty() ? std::nullopt : std::optional<Date>(file.sound.front()->on);
 }
 
 std::optional<Date> dayAt(Date origin, const std::optional<double>& days) {
@@ -71,9 +72,37 @@ std::vector<GrowthPoint> pointsOf(const CaseFile& file, Date origin) {
     return points;
 }
 
-void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const GroupGrowth* group, Date on) {
+/// Why an animal without any length is past its milestones of length, if its records say so.
+std::optional<std::string> grownWords(const CaseFile& file, Date on, const GroupOptions& options) {
+    const AnimalHistory& animal = *file.history;
+    const bool bred = std::any_of(animal.states.begin(), animal.states.end(),
+                                  [&](const StateSpell& spell) { return spell.from <= on; });
+    if (bred) {
+        return "it has carried eggs or young";
+    }
+    if (animal.animal.hatchedOn && on - *animal.animal.hatchedOn >= std::chrono::days(options.adultDays)) {
+        return "it is " + std::to_string((on - *animal.animal.hatchedOn).count()) + " days old";
+    }
+    return std::nullopt;
+}
+
+/// An animal that was never measured.
+void unmeasured(MilestoneDate& date, const std::string& what, const CaseFile& file, Date on,
+                const GroupOptions& options) {
+    const auto grown = grownWords(file, on, options);
+    date.told = date.reached = grown.has_value();
+    date.sentence = grown ? what + ": passed before its first length, as " + *grown + "; a length will confirm it."
+                          : what + ": cannot be told yet. It has no length so far; photograph it.";
+}
+
+void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const GroupGrowth* group, Date on,
+              const GroupOptions& options) {
     const std::string what = date.animalCode + ", " + date.milestone.name + " at " + whatIsDue(date.milestone);
     const std::vector<GrowthPoint> points = pointsOf(file, origin);
+    if (points.empty()) {
+        unmeasured(date, what, file, on, options);
+        return;
+    }
     const auto passed = std::find_if(points.begin(), points.end(), [&](const GrowthPoint& point) {
         return point.lengthMm >= *date.milestone.lengthMm;
     });
@@ -83,7 +112,9 @@ void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const Grou
         date.latest = dayAt(origin, passed->ageDays);
         date.expected = date.latest;
         date.earliest = passed == points.begin() ? std::nullopt : dayAt(origin, std::prev(passed)->ageDays);
-        date.sentence = what + ": reached by " + formatDate(*date.latest) + ".";
+        date.sentence = what + (date.earliest ? ": reached between " + formatDate(*date.earliest) + " and "
+                                              : ": already passed at its first length, ") +
+                        formatDate(*date.latest) + ".";
         return;
     }
     const auto forecast = GrowthForecast::of(points, group, file.history->animal.id.value);
@@ -130,6 +161,9 @@ private:
                 std::vector<Observation> sound;
                 for (const Observation* one : book_.file(i).sound) {
                     sound.push_back(*one);
+                    if (const auto hatched = book_.animal(i).animal.hatchedOn) {
+                        sound.back().ageDays = static_cast<double>((one->on - *hatched).count());
+                    }
                 }
                 seen.push_back(std::move(sound));
                 keys.push_back(book_.animal(i).animal.id.value);
@@ -160,8 +194,8 @@ std::vector<MilestoneDate> milestonesOf(std::span<const AnimalHistory> animals, 
     Groups groups(book, on);
     std::vector<MilestoneDate> dates;
     for (std::size_t i = 0; i < animals.size(); ++i) {
-        const auto origin = originOf(animals[i]);
-        if (hasLeft(animals[i], on) || !origin) {
+        const auto origin = originOf(book.file(i));
+        if (hasLeft(animals[i], on)) {
             continue;
         }
         for (const SpeciesMilestone& milestone : factsOf(species, animals[i].animal.species).milestones) {
@@ -170,7 +204,7 @@ std::vector<MilestoneDate> milestonesOf(std::span<const AnimalHistory> animals, 
             date.animalCode = animals[i].animal.code;
             date.milestone = milestone;
             if (milestone.lengthMm) {
-                byLength(date, book.file(i), *origin, groups.of(i), on);
+                byLength(date, book.file(i), origin.value_or(on), groups.of(i), on, options.group);
             } else {
                 byAge(date, animals[i], on);
             }

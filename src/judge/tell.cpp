@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "judge/likely_card.h"
 #include "judge/words.h"
 
 namespace ringrule {
@@ -52,6 +53,31 @@ Finding findingOn(const Telling& telling, FindingKind kind) {
     return finding;
 }
 
+namespace {
+
+/// Says of a doubted length whose animal was likely under the card, where the session tells it.
+void tellCard(const Telling& telling, Finding& finding) {
+    const auto likely = likelyCard(*telling.book, telling.of, telling.on);
+    if (!likely) {
+        return;
+    }
+    const std::string other = telling.book->animal(likely->whose).animal.code;
+    const std::string fits = numberText(likely->measuredMm, 1) + " mm fits " + other + ", of which " +
+                             numberText(likely->expectedMm, 1) + " ± " + numberText(likely->expectedU95, 1) +
+                             " mm was to be expected";
+    finding.sentence +=
+        " Likely a wrong card: " + fits +
+        (likely->swapped ? ", and the " + numberText(likely->otherMm, 1) + " mm told for " + other + " fit " +
+                               finding.animalCode + ". The two were likely exchanged."
+                         : ", and " + other + " has no photo of this session.");
+    finding.comparedWith = {other};
+    finding.nextStep =
+        "Lay the photos beside earlier ones of both animals. If it is so, give them to the right animal; if not, "
+        "photograph both again within the week.";
+}
+
+}  // namespace
+
 Finding tellDoubt(const Telling& telling, const Doubt& doubt) {
     Finding finding = findingOn(telling, FindingKind::MeasureDoubtful);
     finding.since = telling.on;
@@ -76,6 +102,9 @@ Finding tellDoubt(const Telling& telling, const Doubt& doubt) {
                                 "the animal seen from above rather than from the side"};
     }
     finding.nextStep = "Look at the photo's outline, landmarks and card; photograph the animal again within the week.";
+    if (doubt.ofLength) {
+        tellCard(telling, finding);
+    }
     return finding;
 }
 
@@ -94,6 +123,7 @@ Finding tellJump(const Telling& telling, const Estimate& logExcess) {
                             "something joined to the tail in the outline"};
     finding.nextStep =
         "Look at the photos and cards of this session and the last; photograph the animal again within the week.";
+    tellCard(telling, finding);
     return finding;
 }
 

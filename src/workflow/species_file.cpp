@@ -57,6 +57,19 @@ LengthWeight readLengthWeight(const JsonObject& object) {
     return law;
 }
 
+GrowthReference readGrowth(const JsonObject& object) {
+    object.allowOnly({"from_days", "to_days", "mm_per_day", "low_mm_per_day", "sex", "source"});
+    GrowthReference growth{number(object, "from_days"),  number(object, "to_days"),
+                           number(object, "mm_per_day"), number(object, "low_mm_per_day"),
+                           object.textIfAny("sex").value_or(""), object.text("source")};
+    if (growth.fromDays < 0.0 || growth.toDays <= growth.fromDays) object.fail("to_days", "must be above from_days");
+    if (growth.lowMmPerDay <= 0.0 || growth.lowMmPerDay > growth.mmPerDay)
+        object.fail("low_mm_per_day", "must be above zero and not above mm_per_day");
+    if (!growth.sex.empty() && growth.sex != "female" && growth.sex != "male")
+        object.fail("sex", R"(must be "female" or "male", or be left out)");
+    return growth;
+}
+
 /// Sets the thresholds of `object` in `options` and remembers why.
 void readThresholds(const JsonObject& object, const std::string& species, JudgeOptions& options, SpeciesFile& file) {
     for (const JsonObject& one : object.objects("thresholds")) {
@@ -74,7 +87,7 @@ void readThresholds(const JsonObject& object, const std::string& species, JudgeO
 
 SpeciesFacts readSpecies(const JsonObject& object, const nlohmann::json& json, const std::string& path,
                          const std::string& place, SpeciesFile& file) {
-    object.allowOnly({"name", "protocol", "milestones", "usual", "length_weight", "thresholds"});
+    object.allowOnly({"name", "protocol", "milestones", "usual", "length_weight", "growth", "thresholds"});
     SpeciesFacts facts;
     facts.species = object.text("name");
     facts.protocol = object.textIfAny("protocol").value_or("");
@@ -85,6 +98,7 @@ SpeciesFacts readSpecies(const JsonObject& object, const nlohmann::json& json, c
         object.fail("name", "\"" + facts.species + "\" is there twice");
     facts.milestones = readMilestones(object, "milestones");
     for (const JsonObject& usual : object.objects("usual")) facts.usual.push_back(readUsual(usual));
+    for (const JsonObject& growth : object.objects("growth")) facts.growth.push_back(readGrowth(growth));
     if (const auto law = json.find("length_weight"); law != json.end() && !law->is_null())
         facts.lengthWeight = readLengthWeight({*law, path, place + ".length_weight"});
     if (const auto own = json.find("thresholds"); own != json.end() && !own->is_null()) {

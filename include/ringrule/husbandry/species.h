@@ -32,6 +32,16 @@ struct LengthWeight {
     std::string source;
 };
 
+/// Published growth in standard length over a range of age: what a whole tank is compared with.
+struct GrowthReference {
+    double fromDays = 0.0;
+    double toDays = 0.0;
+    double mmPerDay = 0.0;
+    double lowMmPerDay = 0.0;  ///< below this a tank is told to grow slowly
+    std::string sex;           ///< "female", "male", or empty: where the sex is not known or makes no difference
+    std::string source;
+};
+
 /// What the tool knows of a species; each fact with its source.
 struct SpeciesFacts {
     std::string species;   ///< scientific name; empty: what holds where nothing else is known
@@ -39,6 +49,7 @@ struct SpeciesFacts {
     std::vector<SpeciesMilestone> milestones;
     std::vector<UsualRange> usual;
     std::optional<LengthWeight> lengthWeight;
+    std::vector<GrowthReference> growth;
 };
 
 /// The facts of a species among `all`: its own, with the milestones that it does not name taken from those of the empty
