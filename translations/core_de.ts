@@ -488,6 +488,14 @@
             <translation>Die Box prüfen und einige Tiere noch einmal fotografieren; auf Futter, seine Anreicherung und die Menge je Tier achten, auf Temperatur und Salzgehalt. Bleibt es so oder ist eines matt, den Tierarzt rufen.</translation>
         </message>
         <message>
+            <source>Correct the record, or take it out.</source>
+            <translation>Den Eintrag berichtigen oder herausnehmen.</translation>
+        </message>
+        <message>
+            <source>a slip of the pen</source>
+            <translation>ein Schreibfehler</translation>
+        </message>
+        <message>
             <source>Look at the photo's outline, landmarks and card; photograph the animal again within the week.</source>
             <translation>Umriss, Marken und Karte im Foto ansehen; das Tier innerhalb der Woche noch einmal fotografieren.</translation>
         </message>

@@ -111,7 +111,7 @@ void printFindings(std::ostream& out, Date on, const std::vector<Finding>& findi
     if (std::all_of(findings.begin(), findings.end(), isFlag)) return;
     out << "\n  What cannot be told, or rests on a doubtful measure:\n";
     for (const Finding& finding : findings) {
-        if (!isFlag(finding)) out << "    " << finding.animalCode << ": " << finding.sentence << '\n';
+        if (!isFlag(finding)) out << "    " << finding.sentence << "\n      Next: " << finding.nextStep << '\n';
     }
 }
 

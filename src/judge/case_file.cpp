@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "judge/words.h"
 #include "ringrule/judge/tankmates.h"
 #include "ringrule/statistics/propagate.h"
 
@@ -46,7 +47,8 @@ CaseFile believed(const AnimalHistory& animal, Date until, const JudgeOptions& o
     file.history = &animal;
     const Observation* outvoted = nullptr;
     for (const Observation& seen : animal.observations) {
-        if (seen.on > until || until - seen.on > std::chrono::days(options.group.lookBackDays)) {
+        if (seen.on > until || until - seen.on > std::chrono::days(options.group.lookBackDays) ||
+            impossible(animal, seen)) {
             continue;
         }
         file.doubt.reset();
@@ -128,6 +130,19 @@ std::vector<std::size_t> Casebook::tankmates(std::size_t of, Date on) const {
         }
     }
     return mates;
+}
+
+std::optional<std::string> impossible(const AnimalHistory& animal, const Observation& seen) {
+    if (seen.standardLengthMm.known() && !(seen.standardLengthMm.value > 0.0)) {
+        return "a length of " + numberText(seen.standardLengthMm.value, 1) + " mm, and none is zero or below";
+    }
+    const auto& hatched = animal.animal.hatchedOn;
+    // An estimated hatch date may be some days late.
+    const auto slack = std::chrono::days(static_cast<int>(std::ceil(2.0 * animal.animal.hatchedSdDays)));
+    if (hatched && seen.on + slack < *hatched) {
+        return "a day before its hatch date, " + formatDate(*hatched);
+    }
+    return std::nullopt;
 }
 
 bool settlingToFood(const AnimalHistory& animal, Date on, const GroupOptions& options) {

@@ -58,6 +58,10 @@ private:
 /// What is to be said of one animal that is still there, as of a day, in no order.
 [[nodiscard]] std::vector<Finding> reviewOne(const Casebook& book, std::size_t of, Date on);
 
+/// In words, why an observation cannot be one of this animal: a length not above zero, or a day before it hatched. Such
+/// ones are never believed.
+[[nodiscard]] std::optional<std::string> impossible(const AnimalHistory& animal, const Observation& seen);
+
 /// Whether the day lies in the first week after a change of food.
 [[nodiscard]] bool settlingToFood(const AnimalHistory& animal, Date on, const GroupOptions& options);
 

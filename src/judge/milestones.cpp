@@ -95,7 +95,22 @@ void unmeasured(MilestoneDate& date, const std::string& what, const CaseFile& fi
                           : what + ": cannot be told yet. It has no length so far; photograph it.";
 }
 
-void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const GroupGrowth* group, Date on,
+/// The growth of an animal's group, or why there is none.
+using Group = Outcome<GroupGrowth>;
+
+/// When a length will be reached, or why that cannot be told: from one's own lengths, else from the group's.
+Outcome<WhenReached> whenReached(const std::vector<GrowthPoint>& points, const Group* group, std::int64_t animal,
+                                 double lengthMm) {
+    const auto forecast =
+        GrowthForecast::of(points, group != nullptr && group->ok() ? &group->value() : nullptr, animal);
+    if (forecast) {
+        return forecast.value().reaching(lengthMm);
+    }
+    return group != nullptr && !group->ok() && forecast.refusal().reason == "not-identified" ? group->refusal()
+                                                                                              : forecast.refusal();
+}
+
+void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const Group* group, Date on,
               const GroupOptions& options) {
     const std::string what = date.animalCode + ", " + date.milestone.name + " at " + whatIsDue(date.milestone);
     const std::vector<GrowthPoint> points = pointsOf(file, origin);
@@ -117,9 +132,7 @@ void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const Grou
                         formatDate(*date.latest) + ".";
         return;
     }
-    const auto forecast = GrowthForecast::of(points, group, file.history->animal.id.value);
-    const auto when =
-        forecast ? forecast.value().reaching(*date.milestone.lengthMm) : Outcome<WhenReached>(forecast.refusal());
+    const auto when = whenReached(points, group, file.history->animal.id.value, *date.milestone.lengthMm);
     if (!when) {
         date.sentence = what + ": cannot be told yet. " + when.refusal().sentence;
         return;
@@ -139,21 +152,18 @@ class Groups {
 public:
     explicit Groups(const Casebook& book, Date on) : book_(book), on_(on) {}
 
-    const GroupGrowth* of(std::size_t animal) {
+    const Group* of(std::size_t animal) {
         const auto tank = tankOn(book_.animal(animal), on_);
         if (!tank) {
             return nullptr;
         }
         const auto key = std::pair(*tank, book_.animal(animal).animal.species);
-        const auto [found, isNew] = fits_.try_emplace(key);
-        if (isNew) {
-            found->second = fit(*tank, key.second);
-        }
-        return found->second ? &*found->second : nullptr;
+        const auto known = fits_.find(key);
+        return &(known != fits_.end() ? known : fits_.emplace(key, fit(*tank, key.second)).first)->second;
     }
 
 private:
-    [[nodiscard]] std::optional<GroupGrowth> fit(TankId tank, const std::string& species) const {
+    [[nodiscard]] Group fit(TankId tank, const std::string& species) const {
         std::vector<std::vector<Observation>> seen;
         std::vector<std::int64_t> keys;
         for (std::size_t i = 0; i < book_.size(); ++i) {
@@ -174,16 +184,12 @@ private:
             members.push_back({keys[i], seen[i]});
         }
         const auto lengths = lengthsOf(members, -1);
-        if (!lengths) {
-            return std::nullopt;
-        }
-        auto growth = groupGrowth(lengths.value());
-        return growth ? std::optional(std::move(growth.value())) : std::nullopt;
+        return lengths ? groupGrowth(lengths.value()) : Group(lengths.refusal());
     }
 
     const Casebook& book_;
     Date on_;
-    std::map<std::pair<TankId, std::string>, std::optional<GroupGrowth>> fits_;
+    std::map<std::pair<TankId, std::string>, Group> fits_;
 };
 
 }  // namespace

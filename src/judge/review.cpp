@@ -67,6 +67,10 @@ Finding tellNothingJudged(const Telling& telling, const Observation& last) {
 }
 
 void reviewSession(const Telling& telling, const Observation& last, std::vector<Finding>& findings) {
+    if (const auto why = impossible(telling.animal(), last)) {
+        findings.push_back(tellImpossible(telling, *why));
+        return;
+    }
     const CaseFile& file = telling.book->file(telling.of);
     if (file.doubt) {
         findings.push_back(tellDoubt(telling, *file.doubt));

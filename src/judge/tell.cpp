@@ -127,6 +127,17 @@ Finding tellJump(const Telling& telling, const Estimate& logExcess) {
     return finding;
 }
 
+Finding tellImpossible(const Telling& telling, const std::string& why) {
+    Finding finding = findingOn(telling, FindingKind::MeasureDoubtful);
+    finding.since = telling.on;
+    finding.measure = "standard length";
+    finding.sentence = finding.animalCode + ": the record of " + formatDate(telling.on) + " has " + why +
+                       "; it is left out, and this session is not judged.";
+    finding.otherReasons = {"a slip of the pen", "a hatch date that is not right", "a wrong animal card"};
+    finding.nextStep = "Correct the record, or take it out.";
+    return finding;
+}
+
 Finding tellCannot(const Telling& telling, const std::string& why, const std::string& nextStep) {
     Finding finding = findingOn(telling, FindingKind::CannotTell);
     finding.sentence = finding.animalCode + ": " + why;

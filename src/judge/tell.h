@@ -31,6 +31,8 @@ struct Telling {
 [[nodiscard]] Finding tellLagging(const Telling& telling, const LaggingVerdict& verdict);
 [[nodiscard]] Finding tellDoubt(const Telling& telling, const Doubt& doubt);
 [[nodiscard]] Finding tellJump(const Telling& telling, const Estimate& logExcess);
+/// A record that cannot be true, in the words of `impossible`.
+[[nodiscard]] Finding tellImpossible(const Telling& telling, const std::string& why);
 [[nodiscard]] Finding tellCannot(const Telling& telling, const std::string& why, const std::string& nextStep);
 
 /// Food refused on days running up to the last note, when that is recent: a finding, or nothing.

@@ -197,25 +197,43 @@ TEST_CASE("Speed of a review", "[.][bench]") {
     }
 }
 
-TEST_CASE("Operating characteristics", "[.][report]") {
-    const int n = 1000;
-    print("demo-like", tally({}, n, 1));
-    print("sexes known", tally({.sexesKnown = true}, n, 1));
-    print("sexes and widths known", tally({.sexesKnown = true, .widths = true}, n, 1));
-    print("widths known", tally({.widths = true}, n, 1));
-    print("two side photos, sexes and widths known",
-          tally({.sexesKnown = true, .widths = true, .sidePhotos = 2}, n, 1));
-    print("nobody fails", tally({.failing = false}, n, 1));
-    print("thins but grows on", tally({.slowedGrowth = 1.0}, n, 1));
-    print("slows by 30 %, keeps its depth", tally({.slowedGrowth = 0.7, .deepestLoss = 0.0}, n, 1));
-    print("slows by half, keeps its depth", tally({.slowedGrowth = 0.5, .deepestLoss = 0.0}, n, 1));
-    print("thins by 10 % only", tally({.slowedGrowth = 1.0, .deepestLoss = 0.1}, n, 1));
-    print("rougher photos (length 1 %, depth 2.5 %)", tally({.lengthError = 0.01, .depthError = 0.025}, n, 1));
-    print("errors twice what the photos tell", tally({.toldErrors = 0.5}, n, 1));
-    print("one session in thirty spoilt by 8 % of depth", tally({.spoilt = 1.0 / 30.0}, n, 1));
-    print("wider healthy spread (size 6 %, depth 6 %, growth 8 %)",
-          tally({.betweenSize = 0.06, .betweenDepth = 0.06, .betweenGrowth = 0.08}, n, 1));
-    print("four animals", tally({.pipefish = 4}, n, 1));
+namespace {
+
+/// A house of docs/judgement.md: at most this part of replicates may hold a false alarm, and at least this part must find
+/// the failing animal by the sixth session, both beyond what chance of so many replicates explains.
+void checkHouse(const std::string& title, const SimulatedHouse& house, double mostFalse, double leastFound) {
+    const Tally seen = tally(house, 1000, 1);
+    print(title, seen);
+    INFO(title);
+    CHECK(wilsonInterval(seen.withFalseAlarm, seen.replicates).lower < mostFalse);
+    CHECK(wilsonInterval(seen.noticedBy(6), seen.replicates).upper > leastFound);
+}
+
+}  // namespace
+
+TEST_CASE("Operating characteristics", "[.][deep][report]") {
+    // A healthy house has 11 animals over nine months, of which adults are seen every second month, 76 animal-months:
+    // the one false alarm asked for in 100 animal-months would be 0.76 in a house. What is promised is far less, 2 %,
+    // and 5 % where photos, sessions or animals are worse than the rules assume. Found must be 95 % where an animal
+    // halves its growth or loses a fifth of its depth; a tenth of its depth, spread over three months, is little more
+    // than the least that is told, and found half the time at best.
+    checkHouse("as the demo", {}, 0.02, 0.95);
+    checkHouse("sexes known", {.sexesKnown = true}, 0.02, 0.95);
+    checkHouse("sexes and widths known", {.sexesKnown = true, .widths = true}, 0.02, 0.95);
+    checkHouse("widths known", {.widths = true}, 0.02, 0.95);
+    checkHouse("two side photos, sexes and widths known", {.sexesKnown = true, .widths = true, .sidePhotos = 2}, 0.02,
+               0.95);
+    checkHouse("nobody fails", {.failing = false}, 0.02, 0.0);
+    checkHouse("thins but grows on", {.slowedGrowth = 1.0}, 0.02, 0.95);
+    checkHouse("slows by 30 %, keeps its depth", {.slowedGrowth = 0.7, .deepestLoss = 0.0}, 0.02, 0.8);
+    checkHouse("slows by half, keeps its depth", {.slowedGrowth = 0.5, .deepestLoss = 0.0}, 0.02, 0.95);
+    checkHouse("thins by 10 % only", {.slowedGrowth = 1.0, .deepestLoss = 0.1}, 0.02, 0.3);
+    checkHouse("rougher photos (length 1 %, depth 2.5 %)", {.lengthError = 0.01, .depthError = 0.025}, 0.05, 0.95);
+    checkHouse("errors twice what the photos tell", {.toldErrors = 0.5}, 0.05, 0.95);
+    checkHouse("one session in thirty spoilt by 8 % of depth", {.spoilt = 1.0 / 30.0}, 0.05, 0.95);
+    checkHouse("wider healthy spread (size 6 %, depth 6 %, growth 8 %)",
+               {.betweenSize = 0.06, .betweenDepth = 0.06, .betweenGrowth = 0.08}, 0.05, 0.95);
+    checkHouse("four animals", {.pipefish = 4}, 0.02, 0.95);
 }
 
 namespace {
@@ -243,20 +261,50 @@ std::string percentText(double part) {
     return text.str();
 }
 
-/// One line of the table in docs/judgement.md: found by the third session, and false alarms.
-void printCell(const std::string& what, GroupTrial usual, bool mustReach) {
+/// What a cell of the table must reach: the part found by the third session, and false alarms for 100 animal-months.
+struct CellBounds {
+    double found = 0.95;
+    double falseAlarms = 1.0;
+};
+
+/// What was asked for: 95 % found in groups of five and more, 80 % in smaller ones, one false alarm in 100 animal-months.
+CellBounds asked(int animals) {
+    return {animals >= 5 ? 0.95 : 0.80, 1.0};
+}
+
+/// One line of the table in docs/judgement.md: found by the third session, and false alarms. A cell fails when it is
+/// outside its bounds by more than chance of so many groups.
+void checkCell(const std::string& what, const GroupTrial& usual, const CellBounds& bounds) {
+    INFO(what << ", " << usual.animals << " animals");
     std::cout << "| " << what << " | " << usual.animals << " |";
     for (const GroupTrial& trial : failingTrials(usual)) {
         const auto result = timeToNotice(trial).value();
         const Share& third = result.foundBy.back();
         std::cout << ' ' << percentText(third.value) << " |";
-        if (mustReach) CHECK(third.value >= (usual.animals >= 5 ? 0.95 : 0.80));
+        CHECK(third.upper >= bounds.found);
     }
     const auto healthy = timeToNotice(healthyTrial(usual)).value();
     std::cout << ' ' << std::setprecision(2) << std::fixed << healthy.falsePer100Months << " (" << healthy.falseLower
               << " to " << healthy.falseUpper << ") |\n"
               << std::flush;
-    if (mustReach) CHECK(healthy.falsePer100Months <= 1.0);
+    CHECK(healthy.falseLower <= bounds.falseAlarms);
+}
+
+int groupsWanted() {
+    const char* wanted = std::getenv("RINGRULE_GROUPS");
+    return wanted == nullptr ? 2000 : std::atoi(wanted);
+}
+
+GroupTrial slowGrowing(GroupTrial usual) {  // the slowest growth for which finding is promised
+    usual.mmPerDay = 0.2;
+    usual.firstLengthMm = 100.0;
+    return usual;
+}
+
+GroupTrial differing(GroupTrial usual, double forGood, double monthly) {
+    usual.growthSpread = forGood;
+    usual.monthlySpread = monthly;
+    return usual;
 }
 
 }  // namespace
@@ -322,21 +370,12 @@ TEST_CASE("A trial like a tank takes over its animals, growth and errors") {
 }
 
 TEST_CASE("Found within three sessions, and how often falsely: the table of docs/judgement.md", "[.deep]") {
-    const char* wanted = std::getenv("RINGRULE_GROUPS");
     GroupTrial usual;
-    usual.groups = wanted == nullptr ? 2000 : std::atoi(wanted);
+    usual.groups = groupsWanted();
     for (const int animals : {2, 3, 4, 5, 6, 8, 12}) {
         usual.animals = animals;
-        printCell("usual", usual, true);
+        checkCell("usual", usual, asked(animals));
     }
-    GroupTrial slow = usual;  // the slowest growth for which finding is promised
-    slow.mmPerDay = 0.2;
-    slow.firstLengthMm = 100.0;
-    GroupTrial wider = usual;
-    wider.growthSpread = wider.monthlySpread = 0.10;
-    GroupTrial widest = usual;
-    widest.growthSpread = 0.17;  // H. reidi females after 60 days, 0.53 ± 0.09 mm/day
-    widest.monthlySpread = 0.10;
     GroupTrial rough = usual;
     rough.lengthError = 0.01;
     rough.depthError = 0.0125;
@@ -344,14 +383,53 @@ TEST_CASE("Found within three sessions, and how often falsely: the table of docs
     restless.depthWander = 0.025;
     GroupTrial between = usual;  // the trouble starts half-way to the next session
     between.onsetDays = 15.0;
-    for (const int animals : {3, 6, 12}) {
-        for (const auto& [what, trial] :
-             {std::pair("0.2 mm/day", slow), std::pair("growth differs by 10 %", wider),
-              std::pair("growth differs by 17 %", widest), std::pair("rougher photos", rough),
-              std::pair("depth wanders by 2.5 %", restless), std::pair("starts between sessions", between)}) {
-            GroupTrial sized = trial;
-            sized.animals = animals;
-            printCell(what, sized, false);
+    for (const int animals : {2, 3, 6, 12}) {
+        for (GroupTrial trial : {slowGrowing(usual), rough, restless, between}) {
+            const std::string what = trial.mmPerDay < 0.4      ? "0.2 mm/day"
+                                     : trial.lengthError > 0.005 ? "rougher photos"
+                                     : trial.depthWander > 0.02  ? "depth wanders by 2.5 %"
+                                                                 : "starts between sessions";
+            trial.animals = animals;
+            checkCell(what, trial, asked(animals));
+        }
+        // Healthy growth that differs by twice and more of what the rules assume cannot be told from a lag as seldom as
+        // asked: the page says so with these figures, and they must not grow beyond 2.5 and 4.
+        GroupTrial wider = differing(usual, 0.10, 0.10);
+        GroupTrial widest = differing(usual, 0.17, 0.10);  // H. reidi females after 60 days, 0.53 ± 0.09 mm/day
+        wider.animals = widest.animals = animals;
+        checkCell("growth differs by 10 %", wider, {asked(animals).found, 2.5});
+        checkCell("growth differs by 17 %", widest, {asked(animals).found, 4.0});
+    }
+}
+
+TEST_CASE("The frontier between finding and false alarms: the table of docs/judgement.md", "[.deep]") {
+    GroupTrial usual;
+    usual.groups = groupsWanted() / 4;
+    for (const auto& [what, trial] : {std::pair("usual", usual), std::pair("0.2 mm/day", slowGrowing(usual)),
+                                      std::pair("growth differs by 10 %", differing(usual, 0.10, 0.10))}) {
+        for (const int animals : {2, 3, 6, 12}) {
+            double foundBefore = 0.0;
+            double falseBefore = 0.0;
+            for (const auto& [many, few] : {std::pair(3.5, 3.5), std::pair(3.0, 2.6), std::pair(2.7, 2.3)}) {
+                JudgeOptions options;
+                options.lagging.lagSds = many;
+                options.lagging.lagSdsOfFew = few;
+                GroupTrial failing = failingTrials(trial)[1];
+                GroupTrial healthy = healthyTrial(trial);
+                failing.animals = healthy.animals = animals;
+                const Share found = timeToNotice(failing, options).value().foundBy.back();
+                const auto alarms = timeToNotice(healthy, options).value();
+                std::cout << "| " << what << " | " << animals << " | " << many << ", " << few << " | "
+                          << percentText(found.value) << " | " << std::setprecision(2) << std::fixed
+                          << alarms.falsePer100Months << " |\n"
+                          << std::flush;
+                // Less asked of a lag finds more and alarms more, on the same groups; an earlier alarm can only take the
+                // place of a later one, hence the small allowance.
+                CHECK(found.value >= foundBefore - 0.005);
+                CHECK(alarms.falsePer100Months >= falseBefore - 0.02);
+                foundBefore = found.value;
+                falseBefore = alarms.falsePer100Months;
+            }
         }
     }
 }
