@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <cmath>
 #include <iomanip>
 #include <iostream>
 #include <map>
@@ -61,10 +62,15 @@ std::string named(std::string sentence, const std::string& first, const std::str
 void printEffects(const DietEffects& effects, const std::vector<Diet>& diets) {
     const char* unit = effects.unit == EffectUnit::MmPerDay ? " mm/day" : " % a day";
     std::cout << std::fixed << std::setprecision(3);
-    for (const DietGrowth& group : effects.groups)
-        std::cout << "  " << codeOf(diets, group.diet) << ": " << group.animals << " animals, " << group.tanks
-                  << (group.tanks == 1 ? " tank, " : " tanks, ") << group.rate.value << unit << " ("
-                  << group.rate.lower95 << " to " << group.rate.upper95 << ")\n";
+    for (const DietGrowth& group : effects.groups) {
+        std::cout << "  " << codeOf(diets, group.diet) << ": " << group.animals
+                  << (group.animals == 1 ? " animal, " : " animals, ") << group.tanks
+                  << (group.tanks == 1 ? " tank, " : " tanks, ") << group.rate.value << unit;
+        if (std::isfinite(group.rate.standardError))
+            std::cout << " (" << group.rate.lower95 << " to " << group.rate.upper95 << ")\n";
+        else
+            std::cout << " (one tank alone tells no interval)\n";
+    }
     for (const DietEffect& pair : effects.pairs) {
         const auto& first = effects.groups[pair.first];
         const auto& second = effects.groups[pair.second];

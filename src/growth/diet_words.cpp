@@ -18,13 +18,18 @@ std::string inUnit(const DietEffects& effects, double value) {
     return rounded(value) + (effects.unit == EffectUnit::PercentPerDay ? " % a day" : " mm a day");
 }
 
+std::string lessOrMore(double difference) {
+    return rounded(std::abs(difference)) + (difference < 0.0 ? " less" : " more");
+}
+
 std::string whatWasSeen(const DietEffects& effects, const DietEffect& pair) {
     const std::string what =
         effects.tanksAreUnits ? "Tanks on the second diet grew by " : "Animals on the second diet grew by ";
     std::string text =
         what + inUnit(effects, std::abs(pair.effect)) + (pair.effect < 0.0 ? " less" : " more") + " than on the first";
     if (pair.difference) {
-        text += " (95 % interval " + rounded(pair.difference->lower95) + " to " + rounded(pair.difference->upper95);
+        text += " (95 % interval " + lessOrMore(pair.difference->lower95) + " to " +
+                lessOrMore(pair.difference->upper95);
         text += pair.permutation ? "; permutation p " + rounded(pair.adjustedP) + ")" : ")";
     }
     return text + ".";
@@ -34,6 +39,10 @@ std::string whatWouldDo(const DietEffects& effects, const DietEffect& pair) {
     const std::string units = effects.tanksAreUnits ? "tanks" : "animals";
     const EnoughToTell& enough = pair.enough;
     std::string text;
+    if (!pair.difference) {
+        return " One of the two was given in a single " + std::string(effects.tanksAreUnits ? "tank" : "animal") +
+               ", which does not show how much " + units + " differ anyway; give each diet in two or more.";
+    }
     if (enough.permutationCannot) {
         text += " With so few " + units + " even wholly different growth could be chance.";
     }
@@ -60,7 +69,7 @@ std::string dietSentence(const DietEffects& effects, const DietEffect& pair) {
             return seen + " That is more than chance explains.";
         case DietVerdict::Alike:
             return seen + " A difference that matters (" + inUnit(effects, pair.enough.difference) +
-                   ") can be left out.";
+                   " or more) is ruled out.";
         case DietVerdict::TooFewToTell:
             return seen + " Too few to tell." + whatWouldDo(effects, pair);
     }

@@ -188,6 +188,17 @@ TEST_CASE("Too few to tell says what would be enough; enough to tell says so") {
     CHECK(same.value().pairs.front().verdict == DietVerdict::Alike);
 }
 
+TEST_CASE("One tank on each diet: no interval, and the sentence says what is missing") {
+    const auto effects = compareDietEffects(simulatedDiets({.animals = 6}, 0.05, 3, 0.0, 4), quick());
+    REQUIRE(effects.ok());
+    CHECK(effects.value().tanksAreUnits);
+    const DietEffect& pair = effects.value().pairs.front();
+    CHECK_FALSE(pair.difference.has_value());
+    CHECK(pair.verdict == DietVerdict::TooFewToTell);
+    CHECK(pair.sentence.find("given in a single tank") != std::string::npos);
+    CHECK(pair.sentence.find("nan") == std::string::npos);
+}
+
 TEST_CASE("Three diets: every pair, adjusted together, and one test of all") {
     auto animals = simulatedDiets({.animals = 18}, 0.1, 0, 0.0, 31);
     for (std::size_t i = 0; i < animals.size(); i += 3) {

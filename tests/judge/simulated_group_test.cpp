@@ -13,6 +13,8 @@
 #include "ringrule/judge/condition_index.h"
 #include "ringrule/judge/diets.h"
 #include "ringrule/judge/review.h"
+#include "ringrule/judge/tank_growth.h"
+#include "ringrule/judge/tank_level.h"
 #include "ringrule/judge/time_to_notice.h"
 #include "ringrule/statistics/distributions.h"
 #include "simulated_group.h"
@@ -191,7 +193,16 @@ TEST_CASE("Speed of a review", "[.][bench]") {
                 found += dietChange(house, i, on).ok() ? 1 : 0;
             }
         });
-        std::cout << house.size() << " animals, " << inTank << " in a tank, 36 sessions: findings " << review
+        SpeciesFacts facts;
+        facts.species = house.front().animal.species;
+        facts.growth = {{0.0, 5000.0, 0.4, 0.3, "", "a test"}};
+        const double tanks = seconds([&] {
+            for (int tank = 1; tank <= 1000 / inTank; ++tank) {
+                found += tankLevel(house, {tank}, on).ok() ? 1 : 0;
+                found += tankGrowth(house, {tank}, on, {facts}).ok() ? 1 : 0;
+            }
+        });
+        std::cout << "whole tanks " << tanks << " s\n" << house.size() << " animals, " << inTank << " in a tank, 36 sessions: findings " << review
                   << " s, condition indices " << indices << " s, changes of food " << changes << " s (" << found
                   << " answers)\n";
     }
