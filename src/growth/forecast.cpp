@@ -110,7 +110,7 @@ std::optional<double> firstReaching(const Track& track, double Interval95::*end,
     }
     double high = track.fromDays + static_cast<double>(reached - track.at.begin()) * track.stepDays;
     double low = high - track.stepDays;
-    for (int halving = 0; halving < 30; ++halving) {
+    for (int halving = 0; halving < 14; ++halving) {  // from hundredths of the time seen to seconds
         const double middle = 0.5 * (low + high);
         (track.curveAt(middle).*end < length ? low : high) = middle;
     }

@@ -55,11 +55,16 @@ bool reachedOn(const WhenReached& when, double day) {
 
 void addForecast(const SimulatedGrowth& data, const GrowthForecast& forecast, double ahead, std::mt19937_64& generator,
                  Coverage& seen) {
+    // A day that is reached takes a hundred times as long as a length: every fourth does.
+    const bool day = seen.forecast.trials % 4 == 0;
     const double then = data.trueLength(0, ahead);
     const auto later = forecast.lengthAtDays(ahead);
     REQUIRE(later.ok());
     seen.forecast.add(later.value().lengthMm, then);
     seen.measured.add(later.value().measuredMm, data.seen(then, generator));
+    if (!day) {
+        return;
+    }
     if (const auto when = forecast.reaching(then)) {
         seen.reached.add(reachedOn(when.value(), ahead));
     }
@@ -167,13 +172,25 @@ TEST_CASE("Forecasts from an animal's own curve cover what they promise") {
     checkCoverage("day reached", seen.reached);
 }
 
+namespace {
+
+/// One row of docs/growth.md, a section of its own (`-c` runs it alone). Every coverage must be compatible with 93 to
+/// 97 %, the range promised.
+void checkRow(const std::string& name, GrowthShape shape, int animals, int sessions) {
+    const std::string what = std::to_string(animals) + ", " + std::to_string(sessions) + " | " + name;
+    DYNAMIC_SECTION(what) {
+        const Coverage seen = coverage(grown(shape, animals, sessions), 2000, animals == 1 ? 70000 : 50000);
+        WARN(row(what, seen));
+        checkAll(what, seen);
+    }
+}
+
+}  // namespace
+
 TEST_CASE("Coverage of a group's growth over sizes of group", "[.deep]") {
     for (const int animals : {3, 4, 6, 12, 40}) {
         for (const int sessions : {4, 6, 12}) {
-            const Coverage seen = coverage(grown(GrowthShape::Straight, animals, sessions), 2000, 50000);
-            const std::string what = std::to_string(animals) + ", " + std::to_string(sessions) + " | straight";
-            WARN(row(what, seen));
-            checkAll(what, seen);
+            checkRow("straight", GrowthShape::Straight, animals, sessions);
         }
     }
 }
@@ -184,10 +201,7 @@ TEST_CASE("Coverage of a group's growth that bends", "[.deep]") {
                                       std::pair("exponential", GrowthShape::Exponential)}) {
         for (const int animals : {3, 6, 12}) {
             for (const int sessions : {4, 6, 12}) {
-                const Coverage seen = coverage(grown(shape, animals, sessions), 2000, 50000);
-                const std::string what = std::to_string(animals) + ", " + std::to_string(sessions) + " | " + name;
-                WARN(row(what, seen));
-                checkAll(what, seen);
+                checkRow(name, shape, animals, sessions);
             }
         }
     }
@@ -198,10 +212,7 @@ TEST_CASE("Coverage of forecasts of single animals", "[.deep]") {
          {std::pair("straight", GrowthShape::Straight), std::pair("von Bertalanffy", GrowthShape::VonBertalanffy),
           std::pair("Gompertz", GrowthShape::Gompertz), std::pair("exponential", GrowthShape::Exponential)}) {
         for (const int sessions : {8, 12}) {
-            const Coverage seen = coverage(grown(shape, 1, sessions), 2000, 70000);
-            const std::string what = "1, " + std::to_string(sessions) + " | " + name;
-            WARN(row(what, seen));
-            checkAll(what, seen);
+            checkRow(name, shape, 1, sessions);
         }
     }
 }

@@ -12,6 +12,7 @@
 
 #include "ringrule/judge/condition_index.h"
 #include "ringrule/judge/diets.h"
+#include "ringrule/judge/milestones.h"
 #include "ringrule/judge/review.h"
 #include "ringrule/judge/tank_growth.h"
 #include "ringrule/judge/tank_level.h"
@@ -202,7 +203,10 @@ TEST_CASE("Speed of a review", "[.][bench]") {
                 found += tankGrowth(house, {tank}, on, {facts}).ok() ? 1 : 0;
             }
         });
-        std::cout << "whole tanks " << tanks << " s\n" << house.size() << " animals, " << inTank << " in a tank, 36 sessions: findings " << review
+        SpeciesFacts due;
+        due.milestones = {{"next-tank", 178.0, std::nullopt, "a test"}};
+        const double milestones = seconds([&] { found += milestonesOf(house, on, {due}).size(); });
+        std::cout << "whole tanks " << tanks << " s, milestones " << milestones << " s\n" << house.size() << " animals, " << inTank << " in a tank, 36 sessions: findings " << review
                   << " s, condition indices " << indices << " s, changes of food " << changes << " s (" << found
                   << " answers)\n";
     }
