@@ -40,6 +40,7 @@ TEST_CASE("The shipped species file is read, every fact has a source, its thresh
     for (const SpeciesFacts& facts : shipped.facts) {
         for (const auto& one : facts.milestones) CHECK_FALSE(one.source.empty());
         for (const auto& one : facts.usual) CHECK_FALSE(one.source.empty());
+        for (const auto& one : facts.growth) CHECK_FALSE(one.source.empty());
     }
     for (const SetThreshold& set : shipped.set) CHECK_FALSE(set.source.empty());
     // What ships sets what the code has anyhow: a review without a file judges alike.
@@ -55,6 +56,10 @@ TEST_CASE("The shipped species file is read, every fact has a source, its thresh
     REQUIRE(sexing != kuda.milestones.end());
     CHECK(sexing->ageDays == 110.0);
     CHECK(kuda.milestones.size() == 3);  // the others are those of every species
+    // Slopes 0.68 (to day 21), 1.16 (day 21 to 76), 0.71 mm a day (after): Choo & Liew 2006.
+    REQUIRE(kuda.growth.size() == 3);
+    CHECK(kuda.growth[1].fromDays == 21.0);
+    CHECK(kuda.growth[1].mmPerDay == 1.16);
 }
 
 TEST_CASE("A collection's own species file wins over the shipped one") {
@@ -91,6 +96,13 @@ TEST_CASE("A wrong species file is refused in one line that names the place") {
                Contains("must be from 1 to 20"));
     const std::string once = R"({"name": "lag_sds", "value": 3, "source": "x"})";
     CHECK_THAT(complaint(withSpecies(", \"thresholds\": [" + once + "," + once + "]")), Contains("set twice"));
+    const auto growth = [](const std::string& rest) {
+        return complaint(withSpecies(R"(, "growth": [{"from_days": 10, "source": "x", )" + rest + "}]"));
+    };
+    CHECK(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 0.7)") == "read");
+    CHECK_THAT(growth(R"("to_days": 10, "mm_per_day": 1, "low_mm_per_day": 0.7)"), Contains("growth[0].to_days"));
+    CHECK_THAT(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 1.7)"), Contains("growth[0].low_mm_per_day"));
+    CHECK_THAT(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 0.7, "sex": "hen")"), Contains("female"));
     CHECK_THAT(complaint(R"({"format": "ringrule-species/1", "species": [{"name": "A b"}, {"name": "A b"}]})"),
                Contains("there twice"));
 }
