@@ -129,6 +129,31 @@ std::string sentenceOf(const TankGrowth& growth) {
                             " beyond error: " + rates + ".";
 }
 
+/// The last session of a tank up to a day.
+std::optional<Date> lastSession(const Casebook& book, TankId tank, Date on) {
+    std::optional<Date> last;
+    for (std::size_t i = 0; i < book.size(); ++i) {
+        if (tankOn(book.animal(i), on) == tank && !book.file(i).sound.empty()) {
+            last = std::max(last.value_or(Date{}), book.file(i).sound.back()->on);
+        }
+    }
+    return last;
+}
+
+/// Fills in what the two intervals say.
+void describe(TankGrowth& growth, const Casebook& book, const MiddleGrowth& latest, const MiddleGrowth& earlier) {
+    for (std::size_t i : latest.who) {
+        growth.codes.push_back(book.animal(i).animal.code);
+    }
+    growth.ownMmPerDay = latest.mmPerDay;
+    growth.publishedMmPerDay = latest.published;
+    growth.partPercent = {100.0 * (latest.part.value - 1.0), 100.0 * latest.part.sdRandom,
+                          100.0 * latest.part.sdShared};
+    growth.source = latest.source;
+    const auto slow = [](const MiddleGrowth& one) { return one.part.value + one.part.u95() < one.low; };
+    growth.low = slow(latest) && slow(earlier);
+}
+
 }  // namespace
 
 Outcome<TankGrowth> tankGrowth(std::span<const AnimalHistory> animals, TankId tank, Date on,
@@ -141,17 +166,13 @@ Outcome<TankGrowth> tankGrowth(std::span<const AnimalHistory> animals, TankId ta
     if (growth.species.empty() || facts.growth.empty()) {
         return Refusal{"no-reference", "No published growth of this species is on file."};
     }
-    std::vector<std::size_t> here;
-    std::optional<Date> last;
-    for (std::size_t i = 0; i < book.size(); ++i) {
-        if (tankOn(book.animal(i), on) == tank && !book.file(i).sound.empty()) {
-            here.push_back(i);
-            last = std::max(last.value_or(Date{}), book.file(i).sound.back()->on);
-        }
-    }
+    const auto last = lastSession(book, tank, on);
     std::vector<PartGrown> now;
     std::vector<PartGrown> before;
-    for (std::size_t i : here) {
+    for (std::size_t i = 0; last && i < book.size(); ++i) {
+        if (tankOn(book.animal(i), on) != tank) {
+            continue;
+        }
         const auto latest = grownIn(book, i, *last, 0, facts);
         const auto earlier = grownIn(book, i, *last, 1, facts);
         if (latest && earlier) {
@@ -163,21 +184,10 @@ Outcome<TankGrowth> tankGrowth(std::span<const AnimalHistory> animals, TankId ta
         return Refusal{"too-few-animals",
                        "Three animals of known age need three sessions at ages of which growth is published."};
     }
-    const MiddleGrowth latest = middleOf(now);
-    const MiddleGrowth earlier = middleOf(before);
     growth.on = *last;
-    for (std::size_t i : latest.who) {
-        growth.codes.push_back(animals[i].animal.code);
-    }
-    growth.ownMmPerDay = latest.mmPerDay;
-    growth.publishedMmPerDay = latest.published;
-    growth.partPercent = {100.0 * (latest.part.value - 1.0), 100.0 * latest.part.sdRandom, 100.0 * latest.part.sdShared};
-    growth.source = latest.source;
-    const auto slow = [](const MiddleGrowth& one) { return one.part.value + one.part.u95() < one.low; };
-    growth.low = slow(latest) && slow(earlier);
+    describe(growth, book, middleOf(now), middleOf(before));
     if (growth.low) {
-        const auto days = static_cast<int>(std::lround(now.front().rate.days));
-        growth.since = growth.on - std::chrono::days(days);
+        growth.since = growth.on - std::chrono::days(static_cast<int>(std::lround(now.front().rate.days)));
     }
     growth.sentence = sentenceOf(growth);
     return growth;
