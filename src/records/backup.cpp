@@ -8,6 +8,7 @@
 
 #include "records/backups.h"
 #include "records/collection_place.h"
+#include "records/database_errors.h"
 #include "records/durable_file.h"
 #include "records/opening.h"
 #include "records/schema.h"
@@ -78,8 +79,10 @@ void mustBeAlone(const fs::path& file) {
     try {
         Database database(file, Database::Mode::ReadWrite);
         if (database.textOf("PRAGMA journal_mode = DELETE") == "delete") return;
-    } catch (const Error& error) {
-        if (std::string(error.what()).find("another program") == std::string::npos) return;
+    } catch (const DatabaseBusy&) {
+        failNotAlone(file.string());
+    } catch (const Error&) {
+        return;
     }
     failNotAlone(file.string());
 }

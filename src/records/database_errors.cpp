@@ -12,6 +12,7 @@ constexpr int kReadOnly = 8;
 constexpr int kCorrupt = 11;
 constexpr int kFull = 13;
 constexpr int kConstraint = 19;
+constexpr int kForeignKey = 787;
 constexpr int kNotADatabase = 26;
 
 constexpr const char* kLinkMissing = "other records refer to it, or it refers to one that is not there";
@@ -27,19 +28,20 @@ std::string saying(const QSqlError& error) {
 
 void throwSqliteError(const QSqlError& error, const std::string& place) {
     const std::string text = error.text().toStdString();
-    switch (error.nativeErrorCode().toInt() & 0xff) {
+    const int code = error.nativeErrorCode().toInt();
+    switch (code & 0xff) {
         case kFull:
             throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again", place);
         case kBusy:
-            throw Error(ErrorKind::BadStore, "another program is writing to this collection; try again in a moment",
-                        place);
+            throw DatabaseBusy(ErrorKind::BadStore,
+                               "another program is writing to this collection; try again in a moment", place);
         case kReadOnly:
             throw Error(ErrorKind::BadStore, kMayOnlyRead, place);
         case kCorrupt:
         case kNotADatabase:
             throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", place);
         case kConstraint:
-            if (text.find("FOREIGN KEY") != std::string::npos) throw Error(ErrorKind::BadData, kLinkMissing);
+            if (code == kForeignKey) throw Error(ErrorKind::BadData, kLinkMissing);
             throw Error(ErrorKind::BadData, "the collection refused it (" + text + ")");
         default:
             throw Error(ErrorKind::BadStore, "the collection refused a change (" + text + ")", place);
@@ -78,22 +80,26 @@ void throwServerError(const QSqlError& error, const std::string& place) {
     throw Error(ErrorKind::BadStore, "the collection refused a change (" + text + ")", place);
 }
 
-void throwConnectError(const QSqlError& error, const ServerAddress& address) {
-    const std::string text = saying(error);
-    const auto says = [&](const char* words) { return text.find(words) != std::string::npos; };
-    // A failed connection has no code: its words are all that libpq hands on, and a server may say them in its own
-    // language; then the last sentence tells what it said.
-    std::string what = "the database cannot be reached; see that the server runs and the address is right";
-    if (says("does not exist") && says("database"))
-        what = "there is no database \"" + address.database + "\" on this server; have it made (createdb " +
+std::string connectAdvice(const ConnectState& state, const ServerAddress& address) {
+    if (state.lacksPassword || state.sqlstate == "28P01")
+        return "the server did not let this user in: the password is wrong or missing; put it into the password file "
+               "(~/.pgpass, readable by you alone)";
+    if (state.sqlstate == "28000")
+        return "the server does not let this user in from here: the user is not known there, or not allowed this way; "
+               "ask whoever looks after the server";
+    if (state.sqlstate == "3D000")
+        return "there is no database \"" + address.database + "\" on this server; have it made (createdb " +
                address.database + ")";
-    else if (says("password") || says("authentication"))
-        what =
-            "the server did not let this user in: the password is wrong or missing; put it into the password file "
-            "(~/.pgpass, readable by you alone)";
-    else if (says("does not exist") && says("role"))
-        what = "the server does not know this user; have it made (createuser), or name another in the address";
-    throw Error(ErrorKind::BadStore, what + " (" + text + ")", address.text);
+    if (state.sqlstate == "42501")
+        return "this user may not open the database; ask whoever looks after the server for the right";
+    if (state.sqlstate == "53300" || state.sqlstate == "57P03")
+        return "the server is busy or just starting; try again in a moment";
+    return "the database cannot be reached; see that the server runs and the address is right";
+}
+
+void throwConnectError(const QSqlError& error, const ServerAddress& address) {
+    throw Error(ErrorKind::BadStore, connectAdvice(connectStateOf(address), address) + " (" + saying(error) + ")",
+                address.text);
 }
 
 }  // namespace ringrule

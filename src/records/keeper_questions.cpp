@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ringrule/records/keeper_questions.h"
 
+#include <algorithm>
 #include <map>
 
 #include "records/collection_file.h"
@@ -18,23 +19,44 @@ std::string daysAgo(Date on, Date then) {
     return std::to_string(days) + (days == 1 ? " day ago" : " days ago");
 }
 
-/// Animals here on `on` whose last day, as `lastDay` (SQL with one question mark for `on`) gives it, lies `days` back.
-/// `seen` is SQL for the animals of sessions between two days: those of late need no look at all their years.
-std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const std::string& lastDay,
-                                        const std::string& seen, const std::string& what) {
-    Statement rows(CollectionFile::of(store), "SELECT a.code, a.name, " + lastDay + " AS last FROM animal a WHERE" +
-                                                  kHere + "AND a.id NOT IN (" + seen +
-                                                  ") ORDER BY last NULLS FIRST, a.code");
-    rows.bind(on).bind(on).bind(on).bind(on - std::chrono::days(days)).bind(on).run();
+/// Measures that a question is about, and what else may tell a day.
+struct LastDay {
+    std::string condition;  ///< SQL on the measure `m`, beginning with AND
+    std::string other;      ///< SQL for days `d` of the animal `a.id` that are no photo's, or empty
+    std::string what;
+};
+
+/// The last day of an animal as a scalar query with one question mark for the day asked about. `seen.last`, when it is
+/// there, is the last one of the year before that day; only who was not seen then is looked up in all years.
+std::string lastDaySql(const LastDay& ask) {
+    const std::string ever =
+        "SELECT coalesce(seen.last, (SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s "
+        "ON s.id = p.session WHERE m.animal = a.id AND s.on_day <= ?" +
+        ask.condition + ")) AS d";
+    return "(SELECT max(d) FROM (" + ever + (ask.other.empty() ? "" : " UNION ALL " + ask.other) + ") days)";
+}
+
+/// Animals here on `on` whose last day lies `days` back or more.
+std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const LastDay& ask) {
+    Statement rows(CollectionFile::of(store),
+                   "WITH seen AS (SELECT m.animal AS animal, max(s.on_day) AS last FROM session s JOIN photo p ON "
+                   "p.session = s.id JOIN measure m ON m.photo = p.id WHERE s.on_day BETWEEN ? AND ? AND m.animal IS "
+                   "NOT NULL" +
+                       ask.condition + " GROUP BY m.animal) SELECT a.code, a.name, " + lastDaySql(ask) +
+                       " AS last FROM animal a LEFT JOIN seen ON seen.animal = a.id WHERE" + kHere +
+                       "AND (seen.last IS NULL OR seen.last < ?) ORDER BY last NULLS FIRST, a.code");
+    rows.bind(on - std::chrono::days(std::max(days, 365))).bind(on).bind(on);
+    if (!ask.other.empty()) rows.bind(on);
+    rows.bind(on).bind(on).bind(on - std::chrono::days(days)).run();
     std::vector<KeeperAnswer> answers;
     while (rows.next()) {
         const std::string code = rows.text();
         const std::string name = rows.text();
         const auto last = rows.dateOrNone();
         if (last && (on - *last).count() <= days) continue;
-        answers.push_back(
-            {code, name,
-             last ? "last " + what + " on " + formatDate(*last) + ", " + daysAgo(on, *last) : "never " + what});
+        answers.push_back({code, name,
+                           last ? "last " + ask.what + " on " + formatDate(*last) + ", " + daysAgo(on, *last)
+                                : "never " + ask.what});
     }
     return answers;
 }
@@ -60,27 +82,18 @@ int refusedRun(const std::map<Date, Meal>& meals, Date on) {
     return run;
 }
 
-const std::string kSeen =
-    "SELECT m.animal FROM session s JOIN photo p ON p.session = s.id JOIN measure m ON m.photo = p.id WHERE s.on_day "
-    "BETWEEN ? AND ? AND m.animal IS NOT NULL";
-
 }  // namespace
 
 std::vector<KeeperAnswer> whoIsDue(const Store& store, Date on, int everyDays) {
-    return lastDayBefore(store, on, everyDays - 1,
-                         "(SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = "
-                         "p.session WHERE m.animal = a.id AND s.on_day <= ?)",
-                         kSeen, "photographed");
+    return lastDayBefore(store, on, everyDays - 1, {"", "", "photographed"});
 }
 
 std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days) {
-    return lastDayBefore(
-        store, on, days,
-        "(SELECT max(d) FROM (SELECT s.on_day AS d FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON "
-        "s.id = p.session WHERE m.animal = a.id AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL UNION ALL "
-        "SELECT on_day FROM hand_measure h WHERE h.animal = a.id AND h.measure IN ('standard_length_mm', "
-        "'height_mm')) measured WHERE d <= ?)",
-        kSeen + " AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL", "measured");
+    return lastDayBefore(store, on, days,
+                         {" AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL",
+                          "SELECT h.on_day FROM hand_measure h WHERE h.animal = a.id AND h.on_day <= ? AND h.measure IN "
+                          "('standard_length_mm', 'height_mm')",
+                          "measured"});
 }
 
 std::vector<KeeperAnswer> whoRefuses(const Store& store, Date on, int days) {

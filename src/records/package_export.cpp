@@ -83,12 +83,10 @@ void exportPackage(const Store& store, const fs::path& folder, const PackageOpti
     TextFile out(fresh.path() / "datapackage.json");
     out.write(package.dump(1, ' ', false, Json::error_handler_t::replace) + "\n");
     out.close();
-    if (options.photos) {
-        copyFiles(store.folder() / "photos", fresh.path() / "photos");
-        copyFiles(store.folder() / "calibration", fresh.path() / "calibration");
-        const fs::path species = store.folder() / "species.json";
-        if (fs::exists(species)) copyWhole(species, fresh.path() / "species.json");
-    }
+    if (options.photos) copyFiles(store.folder() / "photos", fresh.path() / "photos");
+    copyFiles(store.folder() / "calibration", fresh.path() / "calibration");
+    const fs::path species = store.folder() / "species.json";
+    if (fs::exists(species)) copyWhole(species, fresh.path() / "species.json");
     fresh.keep();
 }
 

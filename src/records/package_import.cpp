@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <map>
 
 #include <nlohmann/json.hpp>
@@ -21,24 +22,52 @@ namespace {
 
 namespace fs = std::filesystem;
 
-nlohmann::json readDescriptor(const fs::path& package) {
-    const fs::path file = package / "datapackage.json";
+/// The columns of each table as the package itself lists them: an older version wrote fewer tables and columns.
+std::map<std::string, std::vector<std::string>> listedColumns(const nlohmann::json& descriptor) {
+    std::map<std::string, std::vector<std::string>> columns;
+    for (const auto& table : descriptor.value("resources", nlohmann::json::array()))
+        for (const auto& field : table.at("schema").at("fields"))
+            columns[table.at("name").get<std::string>()].push_back(field.at("name").get<std::string>());
+    return columns;
+}
+
+/// A package that is being read.
+struct Package {
+    fs::path folder;
+    nlohmann::json descriptor;
+    std::map<std::string, std::vector<std::string>> columns;
+
+    [[nodiscard]] bool holds(const RecordKind& kind) const { return columns.contains(kind.name); }
+};
+
+Package readPackage(const fs::path& folder) {
+    const fs::path file = folder / "datapackage.json";
     auto json = nlohmann::json::parse(textOfFile(file.string()), nullptr, false);
     if (!json.is_object() || !json.contains("ringrule") || !json["ringrule"].is_object() ||
         json["ringrule"].value("format", "") != "ringrule-package/1")
         throw Error(ErrorKind::BadData, "this package was not written by Ringrule; import its tables one by one",
                     file.string());
-    return json;
+    try {
+        return {folder, json, listedColumns(json)};
+    } catch (const nlohmann::json::exception&) {
+        throw Error(ErrorKind::BadData, "it does not say which columns its tables have; export the package again",
+                    file.string());
+    }
 }
 
 /// The table of one kind, line by line, its columns by name.
 class TableReader {
 public:
-    TableReader(const RecordKind& kind, const fs::path& package)
-        : file_((package / (kind.name + ".csv")).string()), reader_(textOfFile(file_), ',') {
+    TableReader(const RecordKind& kind, const Package& package)
+        : file_((package.folder / (kind.name + ".csv")).string()),
+          reader_(textOfFile(file_), ','),
+          columns_(package.columns.at(kind.name)) {
         const auto head = reader_.next();
-        if (!head || *head != tableColumns(kind)) fail("its columns are not those of this version");
-        columns_ = *head;
+        if (!head || *head != columns_) fail("its columns are not those that datapackage.json lists");
+        const auto known = tableColumns(kind);
+        for (const std::string& column : columns_)
+            if (std::find(known.begin(), known.end(), column) == known.end())
+                fail("this version knows no column \"" + column + "\"");
     }
 
     [[nodiscard]] bool next(Record& record) {
@@ -78,18 +107,19 @@ private:
 /// The numbers of the records that are called by codes, by kind and code.
 using Codes = std::map<std::string, std::map<std::string, std::int64_t>>;
 
-Codes codesOf(const fs::path& package) {
+Codes codesOf(const Package& package) {
     Codes codes;
     for (const RecordKind& kind : recordKinds()) {
-        if (!kind.coded()) continue;
+        if (!kind.coded() || !package.holds(kind)) continue;
         TableReader rows(kind, package);
         for (Record record; rows.next(record);) codes[kind.name][record.text("code")] = record.id;
     }
     return codes;
 }
 
-std::int64_t importTable(const Database& database, const RecordKind& kind, const fs::path& package,
+std::int64_t importTable(const Database& database, const RecordKind& kind, const Package& package,
                          const Codes& codes) {
+    if (!package.holds(kind)) return 0;
     TableReader rows(kind, package);
     RecordWriter writer(database, kind);
     std::int64_t count = 0;
@@ -137,8 +167,8 @@ int copyFiles(const Database& database, const fs::path& package, const fs::path&
 
 }  // namespace
 
-PackageReport importPackage(const fs::path& package, const fs::path& folder) {
-    const nlohmann::json descriptor = readDescriptor(package);
+PackageReport importPackage(const fs::path& from, const fs::path& folder) {
+    const Package package = readPackage(from);
     const Codes codes = codesOf(package);
     NewFolder fresh(folder);
     PackageReport report;
@@ -148,14 +178,14 @@ PackageReport importPackage(const fs::path& package, const fs::path& folder) {
         store.together([&] {
             checkLinksAtTheEnd(database);
             for (const RecordKind& kind : recordKinds()) report.records += importTable(database, kind, package, codes);
-            for (const auto& [name, value] : descriptor["ringrule"]["settings"].items())
+            for (const auto& [name, value] : package.descriptor["ringrule"]["settings"].items())
                 Statement(database, "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = "
                                     "excluded.value")
                     .bind(name)
                     .bind(value.get<std::string>())
                     .run();
         });
-        report.photosLacking = copyFiles(database, package, fresh.path());
+        report.photosLacking = copyFiles(database, from, fresh.path());
         database.run("PRAGMA wal_checkpoint(TRUNCATE)");
     }
     fresh.keep();

@@ -138,11 +138,13 @@ std::vector<RecordKind> keptKinds() {
          spellFields({link("animal", "Animal"), text("state", "State, e.g. brooding", true)})},
         {"note",
          "note",
-         "Notes",
+         "Notes on an animal, a tank, a brood, a session or a photo",
          Use::Kept,
          true,
          true,
-         {link("animal", "Animal"), day("on_day", "Day", true), text("text", "Text", true)}},
+         {link("animal", "Animal; or say what else it is on", false), link("tank", "Tank", false),
+          link("brood", "Brood", false), link("session", "Photo session", false), link("photo", "Photo", false),
+          day("on_day", "Day", true), text("text", "Text", true), kKeeper}},
     };
 }
 

@@ -98,19 +98,13 @@ std::string insertSql(const RecordKind& kind) {
     return "INSERT INTO " + kind.table + " (" + names + ") VALUES (" + marks + ")";
 }
 
-}  // namespace
-
-std::int64_t nextNumber(const Database& database, const std::string& table) {
-    return std::stoll(database.textOf("SELECT coalesce(max(id), 0) + 1 FROM " + table));
+std::string selectSql(const RecordKind& kind, Links links, const std::string& condition) {
+    const std::string order = kind.numbered ? "t.id" : "t." + kind.fields[0].name + ", t." + kind.fields[1].name;
+    return "SELECT " + selectList(kind, links) + " FROM " + kind.table + " t" +
+           (condition.empty() ? "" : " WHERE " + condition) + " ORDER BY " + order;
 }
 
-void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
-                const std::function<void(Record&)>& each) {
-    const std::string order = kind.numbered ? "t.id" : "t." + kind.fields[0].name + ", t." + kind.fields[1].name;
-    Statement rows(database,
-                   "SELECT " + selectList(kind, links) + " FROM " + kind.table + " t" +
-                       (condition.empty() ? "" : " WHERE " + condition) + " ORDER BY " + order,
-                   condition.empty() ? Statement::Fetch::RowByRow : Statement::Fetch::AtOnce);
+void eachRow(Statement& rows, const RecordKind& kind, Links links, const std::function<void(Record&)>& each) {
     rows.run();
     while (rows.next()) {
         Record record;
@@ -122,6 +116,38 @@ void eachRecord(const Database& database, const RecordKind& kind, Links links, c
         }
         each(record);
     }
+}
+
+/// SQL for a field's having a value, with a question mark for it; or for its being empty.
+std::string conditionOn(const RecordField& field, const std::string& value) {
+    if (!value.empty()) return "t." + field.name + " = ?";
+    const bool isText = field.type == FieldType::Text || field.type == FieldType::Choice ||
+                        field.type == FieldType::Words || field.type == FieldType::Moment;
+    return isText ? "coalesce(t." + field.name + ", '') = ''" : "t." + field.name + " IS NULL";
+}
+
+}  // namespace
+
+std::int64_t nextNumber(const Database& database, const std::string& table) {
+    return std::stoll(database.textOf("SELECT coalesce(max(id), 0) + 1 FROM " + table));
+}
+
+void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
+                const std::function<void(Record&)>& each) {
+    Statement rows(database, selectSql(kind, links, condition),
+                   condition.empty() ? Statement::Fetch::RowByRow : Statement::Fetch::AtOnce);
+    eachRow(rows, kind, links, each);
+}
+
+void eachRecordWith(const Database& database, const RecordKind& kind, const RecordValues& values,
+                    const std::function<void(Record&)>& each) {
+    std::string condition;
+    for (const auto& [name, value] : values)
+        condition += (condition.empty() ? "" : " AND ") + conditionOn(*kind.field(name), value);
+    Statement rows(database, selectSql(kind, Links::AsCodes, condition), Statement::Fetch::RowByRow);
+    for (const auto& [name, value] : values)
+        if (!value.empty()) bindValue(rows, *kind.field(name), value);
+    eachRow(rows, kind, Links::AsCodes, each);
 }
 
 std::vector<Record> readRecords(const Database& database, const RecordKind& kind, Links links,

@@ -24,6 +24,11 @@ enum class Links { AsCodes, AsNumbers };
 void eachRecord(const Database& database, const RecordKind& kind, Links links, const std::string& condition,
                 const std::function<void(Record&)>& each);
 
+/// Calls `each`, which must not ask this database anything, with every record that has these normal values (links as
+/// numbers; empty: the field is empty), its links as codes, in order of number. Needs no more memory than one record.
+void eachRecordWith(const Database& database, const RecordKind& kind, const RecordValues& values,
+                    const std::function<void(Record&)>& each);
+
 [[nodiscard]] std::vector<Record> readRecords(const Database& database, const RecordKind& kind, Links links,
                                               const std::string& condition = {});
 [[nodiscard]] std::optional<Record> findRecord(const Database& database, const RecordKind& kind, std::int64_t id,

@@ -65,6 +65,14 @@ std::string normalWords(const RecordField& field, const std::string& value) {
     }
 }
 
+/// The fields of which exactly one says what a record is about; none when a single field does.
+std::vector<std::string> subjectsOf(const RecordKind& kind) {
+    if (kind.name == "note") return {"animal", "tank", "brood", "session", "photo"};
+    const RecordField* const animal = kind.field("animal");
+    if (animal == nullptr || animal->required || kind.field("tank") == nullptr) return {};
+    return {"animal", "tank"};
+}
+
 void checkTogether(const RecordKind& kind, const RecordValues& values) {
     const auto at = [&](const char* name) {
         const auto found = values.find(name);
@@ -72,10 +80,14 @@ void checkTogether(const RecordKind& kind, const RecordValues& values) {
     };
     if (kind.field("to_day") != nullptr && !at("to_day").empty() && at("to_day") < at("from_day"))
         throw Error(ErrorKind::BadData, "\"to_day\" lies before \"from_day\"");
-    const RecordField* const animal = kind.field("animal");
-    const bool either = animal != nullptr && !animal->required && kind.field("tank") != nullptr;
-    if (either && at("animal").empty() == at("tank").empty())
-        throw Error(ErrorKind::BadData, "say either \"animal\" or \"tank\"");
+    std::string names;
+    int said = 0;
+    for (const std::string& name : subjectsOf(kind)) {
+        names += (names.empty() ? "\"" : ", \"") + name + "\"";
+        said += at(name.c_str()).empty() ? 0 : 1;
+    }
+    if (!names.empty() && said != 1)
+        throw Error(ErrorKind::BadData, "say one of " + names + (said > 1 ? ", and only one" : ""));
 }
 
 }  // namespace
@@ -115,16 +127,17 @@ std::string normalValue(const RecordField& field, const std::string& value) {
     return value;
 }
 
+const RecordField& fieldOf(const RecordKind& kind, const std::string& name) {
+    if (const RecordField* const field = kind.field(name)) return *field;
+    std::string names;
+    for (const RecordField& field : kind.fields) names += (names.empty() ? "" : ", ") + field.name;
+    throw Error(ErrorKind::BadData, "\"" + name + "\" is not a field of a " + kind.name + "; its fields are " + names);
+}
+
 namespace {
 
 RecordValues normalised(const RecordKind& kind, const RecordValues& values, bool textsMayLack) {
-    for (const auto& [name, value] : values) {
-        if (kind.field(name) != nullptr) continue;
-        std::string names;
-        for (const RecordField& field : kind.fields) names += (names.empty() ? "" : ", ") + field.name;
-        throw Error(ErrorKind::BadData,
-                    "\"" + name + "\" is not a field of a " + kind.name + "; its fields are " + names);
-    }
+    for (const auto& [name, value] : values) static_cast<void>(fieldOf(kind, name));
     RecordValues normal;
     for (const RecordField& field : kind.fields) {
         const auto given = values.find(field.name);

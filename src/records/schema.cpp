@@ -10,9 +10,9 @@
 namespace ringrule {
 namespace {
 
-const std::array<Migration, 3>& migrations() {
-    static const std::array<Migration, 3> kMigrations{Migration{1, schemaStep1()}, Migration{2, schemaStep2()},
-                                                      Migration{3, schemaStep3()}};
+const std::array<Migration, 4>& migrations() {
+    static const std::array<Migration, 4> kMigrations{Migration{1, schemaStep1()}, Migration{2, schemaStep2()},
+                                                      Migration{3, schemaStep3()}, Migration{4, schemaStep4()}};
     return kMigrations;
 }
 

@@ -10,5 +10,6 @@ namespace ringrule {
 [[nodiscard]] std::span<const std::string_view> schemaStep1();
 [[nodiscard]] std::span<const std::string_view> schemaStep2();
 [[nodiscard]] std::span<const std::string_view> schemaStep3();
+[[nodiscard]] std::span<const std::string_view> schemaStep4();
 
 }  // namespace ringrule

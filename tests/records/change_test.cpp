@@ -3,6 +3,7 @@
 
 #include "../scratch_folder.h"
 #include "either_store.h"
+#include "ringrule/records/record_search.h"
 #include "sample_records.h"
 
 using namespace ringrule;
@@ -168,7 +169,7 @@ TEST_CASE("what is no value of its field is refused by name", "[either]") {
                       "\"outcome\" must be one of: offered taken refused; not \"eaten\"");
     bad = feeding();
     bad["tank"] = "B3";
-    CHECK_THROWS_WITH(house.store.addRecord("feeding", bad), "say either \"animal\" or \"tank\"");
+    CHECK_THROWS_WITH(house.store.addRecord("feeding", bad), "say one of \"animal\", \"tank\", and only one");
     bad = feeding();
     bad["animal"] = "P9";
     CHECK_THROWS_WITH(house.store.addRecord("feeding", bad), "there is no animal \"P9\" in this collection");
@@ -181,6 +182,66 @@ TEST_CASE("what is no value of its field is refused by name", "[either]") {
             "state", {{"animal", "P4"}, {"state", "brooding"}, {"from_day", "2031-05-16"}, {"to_day", "2031-05-01"}}),
         Error);
     CHECK(house.store.feedingNotes().empty());
+}
+
+TEST_CASE("a note is on one animal, tank, brood, session or photo", "[either]") {
+    House house;
+    house.addMeasure(100.0);
+    house.store.addTank({{}, "B3", "Bay 3"});
+    house.store.addRecord("brood", {{"code", "R2"}});
+    const std::vector<std::pair<std::string, std::string>> subjects{
+        {"animal", "P4"}, {"tank", "B3"}, {"brood", "R2"}, {"session", "1"}, {"photo", "1"}};
+    std::int64_t last = 0;
+    for (const auto& [kind, which] : subjects)
+        last = house.store.addRecord(
+            "note", {{kind, which}, {"on_day", "2031-02-01"}, {"text", "on a " + kind}, {"keeper", "K1"}});
+    for (const auto& [kind, which] : subjects) {
+        std::vector<std::string> found;
+        eachRecordWith(house.store, "note", {{kind, which}}, [&](const Record& note) {
+            found.push_back(note.text("text") + " by " + note.text("keeper"));
+        });
+        CHECK(found == std::vector<std::string>{"on a " + kind + " by K1"});
+    }
+    CHECK(house.store.notes(house.animal).size() == 1);
+    house.store.changeRecord("note", last, 1, {{"photo", ""}, {"tank", "B3"}});
+    house.store.undo(house.lastChange());
+    CHECK(house.store.record("note", last)->text("photo") == "1");
+    house.store.removeRecord("note", last, 3);
+    house.store.undo(house.lastChange());
+    CHECK(house.store.record("note", last)->text("text") == "on a photo");
+    const RecordValues bare{{"on_day", "2031-02-01"}, {"text", "about what?"}};
+    CHECK_THROWS_WITH(house.store.addRecord("note", bare),
+                      "say one of \"animal\", \"tank\", \"brood\", \"session\", \"photo\"");
+    RecordValues both = bare;
+    both["tank"] = "B3";
+    both["photo"] = "1";
+    CHECK_THROWS_AS(house.store.addRecord("note", both), Error);
+    both["tank"].clear();
+    both["photo"] = "77";
+    CHECK_THROWS_AS(house.store.addRecord("note", both), Error);
+    CHECK(house.store.records("note").size() == subjects.size());
+}
+
+TEST_CASE("records are found by what their fields say", "[either]") {
+    House house;
+    house.store.addRecord("feeding", feeding());
+    auto other = feeding("taken");
+    other["note"] = "late";
+    const std::int64_t late = house.store.addRecord("feeding", other);
+    const auto numbers = [&](const RecordValues& values) {
+        std::vector<std::int64_t> found;
+        eachRecordWith(house.store, "feeding", values, [&](const Record& one) { found.push_back(one.id); });
+        return found;
+    };
+    CHECK(numbers({}).size() == 2);
+    CHECK(numbers({{"animal", "P4"}, {"outcome", "taken"}}) == std::vector{late});
+    CHECK(numbers({{"note", ""}}) == std::vector{late - 1});
+    CHECK(numbers({{"tank", ""}}).size() == 2);
+    CHECK(numbers({{"animal", ""}}).empty());
+    CHECK(numbers({{"on_day", "2031-03-02"}}).empty());
+    CHECK_THROWS_WITH(numbers({{"animal", "P9"}}), "there is no animal \"P9\" in this collection");
+    CHECK_THROWS_AS(numbers({{"colour", "red"}}), Error);
+    CHECK_THROWS_AS(numbers({{"on_day", "1.3.2031"}}), Error);
 }
 
 TEST_CASE("a tank's diet is its animals', but for days on which one has its own", "[either]") {

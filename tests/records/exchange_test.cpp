@@ -36,6 +36,7 @@ Store fullStore(const ScratchFolder& scratch, const std::string& name = "house")
     store.addTankDietSpell({tank, diet, Date{2030y / 12 / 1}, std::nullopt});
     store.addState({animal, "brooding", Date{2031y / 2 / 1}, std::nullopt});
     store.addNote({animal, Date{2031y / 2 / 3}, "+left the frozen food — twice\r\nthen ate"});
+    store.addRecord("note", {{"tank", "=B3"}, {"on_day", "2031-02-04"}, {"text", "-pump off"}, {"keeper", "K2"}});
     store.addFeedingNote({animal, {}, Date{2031y / 2 / 3}, "=1+1", "refused", "K2", ""});
     store.addWaterReading({tank, Date{2031y / 2 / 3}, 24.1, 32.05, "K1", ""});
     store.addTreatment({animal, {}, Date{2031y / 2 / 3}, {}, "dip", "", "Dr V", ""});
@@ -53,6 +54,7 @@ Store fullStore(const ScratchFolder& scratch, const std::string& name = "house")
     photo.heightPx = 3000;
     photo.fedBefore = false;
     const PhotoId id = store.addPhoto(photo, scratch.write(name + "-a.jpg", "pixels of " + name));
+    store.addRecord("note", {{"photo", "1"}, {"on_day", "2031-02-04"}, {"text", "blurred"}});
     const MeasureId first = store.addMeasure(sample::stored(id, animal, 100.0 / 7.0));
     StoredMeasure corrected = sample::stored(id, animal, 15.0);
     corrected.replaces = first;
@@ -163,6 +165,31 @@ TEST_CASE("the package's description is the one that a library not ours found no
                                   "tests/records/data/datapackage-resources.json");
     const auto now = nlohmann::json::parse(contentOf(scratch / "package/datapackage.json"));
     CHECK(now.at("resources") == nlohmann::json::parse(stored));
+}
+
+TEST_CASE("a package of an older version, with fewer tables and columns, is imported", "[either]") {
+    const ScratchFolder scratch;
+    exportPackage(fullStore(scratch), scratch / "package");
+    // As version 3 of the schema wrote notes; and a table that an older version did not have at all.
+    scratch.write("package/note.csv", "id,row_version,animal,on_day,text\r\n4,2,P4,2031-02-03,ate\r\n");
+    std::filesystem::remove(scratch / "package/water.csv");
+    auto json = nlohmann::json::parse(contentOf(scratch / "package/datapackage.json"));
+    auto& resources = json["resources"];
+    for (auto table = resources.begin(); table != resources.end();) {
+        if ((*table)["name"] == "note")
+            (*table)["schema"]["fields"] = nlohmann::json::parse(
+                R"([{"name": "id"}, {"name": "row_version"}, {"name": "animal"}, {"name": "on_day"}, {"name": "text"}])");
+        table = (*table)["name"] == "water" ? resources.erase(table) : table + 1;
+    }
+    scratch.write("package/datapackage.json", json.dump());
+    importPackage(scratch / "package", scratch / "again");
+    const Store again = Store::open(scratch / "again");
+    REQUIRE(again.records("note").size() == 1);
+    CHECK(again.records("note")[0].values ==
+          RecordValues{{"animal", "P4"}, {"on_day", "2031-02-03"}, {"text", "ate"}});
+    CHECK(again.records("note")[0].version == 2);
+    CHECK(again.records("water").empty());
+    CHECK(again.records("feeding").size() == 1);
 }
 
 TEST_CASE("a spoiled package is refused with file and line, and nothing is left", "[either]") {

@@ -62,6 +62,28 @@ TEST_CASE("who is due for photos and who has no measure in six weeks", "[either]
     CHECK(whoIsUnmeasured(house.store, kToday).back().why == "last measured on 2031-05-19, 43 days ago");
 }
 
+TEST_CASE("a last day longer ago than a year, and one of two photos or a hand, is found", "[either]") {
+    House house;
+    const AnimalId ancient = house.add("ancient");
+    house.photograph(ancient, kToday - std::chrono::days(900));
+    house.photograph(ancient, kToday - std::chrono::days(800));
+    const AnimalId both = house.add("both");
+    house.photograph(both, kToday - std::chrono::days(70));
+    house.photograph(both, kToday - std::chrono::days(60));
+    house.store.addHandMeasure({both, kToday - std::chrono::days(65), "standard_length_mm", 90.0, {}, "", "", ""});
+    auto answers = whoIsUnmeasured(house.store, kToday);
+    REQUIRE(codes(answers) == "ancient both");
+    CHECK(answers[0].why == "last measured on 2029-04-22, 800 days ago");
+    CHECK(answers[1].why == "last measured on 2031-05-02, 60 days ago");
+    house.store.addHandMeasure({both, kToday - std::chrono::days(50), "standard_length_mm", 90.0, {}, "", "", ""});
+    house.store.addHandMeasure({ancient, kToday - std::chrono::days(850), "height_mm", 90.0, {}, "", "", ""});
+    answers = whoIsUnmeasured(house.store, kToday);
+    CHECK(answers[0].why == "last measured on 2029-04-22, 800 days ago");
+    CHECK(answers[1].why == "last measured on 2031-05-12, 50 days ago");
+    CHECK(whoIsDue(house.store, kToday)[1].why == "last photographed on 2031-05-02, 60 days ago");
+    CHECK(codes(whoIsDue(house.store, kToday, 500)) == "ancient");
+}
+
 TEST_CASE("who died or left is asked for no more", "[either]") {
     House house;
     house.add("here");

@@ -50,6 +50,28 @@ TEST_CASE("measures of version 1 keep values, landmarks, lines and corrections")
     CHECK(measures[0].sessionOn == Date{2031y / 1 / 6});
 }
 
+TEST_CASE("notes of version 3 are kept, may be on other things than animals from then on, and their changes undone") {
+    const ScratchFolder scratch;
+    writeVersion(3, scratch / "house");
+    Store store = Store::open(scratch / "house");
+    const auto notes = store.records("note");
+    REQUIRE(notes.size() == 2);
+    CHECK(notes[0].values == RecordValues{{"animal", "P4"}, {"on_day", "2031-01-02"}, {"text", "Eats well."}});
+    CHECK(notes[1].text("text") == "Left the \"frozen\" food; three times.");
+    CHECK(notes[1].version == 2);
+    CHECK(store.notes(store.animals().at(0).id).size() == 2);
+    const auto changes = store.changes();
+    const auto changed = std::find_if(changes.begin(), changes.end(), [](const Change& one) {
+        return one.what == "changed" && one.subject == "note 2";
+    });
+    REQUIRE(changed != changes.end());
+    store.undo(changed->id);
+    CHECK(store.record("note", 2)->text("text") == "Left the \"frozen\" food; twice.");
+    CHECK(store.measuresOfSession(store.sessions().at(0).id).size() == 2);
+    CHECK(store.decisions().at(0).followUpOn == Date{2031y / 2 / 1});
+    store.addRecord("note", {{"tank", "B3"}, {"on_day", "2031-02-03"}, {"text", "filter cleaned"}});
+}
+
 TEST_CASE("a collection made new has the tables that an older one has after its steps") {
     const ScratchFolder scratch;
     writeVersion1(scratch / "old");

@@ -98,6 +98,13 @@ TEST_CASE("a server that cannot be used is told in one line with what to do", "[
     const auto wrong = shared.scratch.write("wrong", "*:*:*:ringrule:guess\n");
     std::filesystem::permissions(wrong, std::filesystem::perms::owner_read);
     CHECK_THAT(opening(shared.address + "?passfile=" + wrong.string()), Contains("password is wrong or missing"));
+    Database(readServerAddress(testServer() + "/postgres")).run("CREATE ROLE guest LOGIN PASSWORD 'guess'");
+    Database(readServerAddress(testServer() + "/postgres")).run("REVOKE CONNECT ON DATABASE house FROM PUBLIC");
+    const auto guests = shared.scratch.write("guests", "*:*:*:guest:guess\n");
+    std::filesystem::permissions(guests, std::filesystem::perms::owner_read);
+    CHECK_THAT(opening("postgresql://guest" + shared.address.substr(shared.address.find('@')) +
+                       "?passfile=" + guests.string()),
+               Contains("this user may not open the database"));
     CHECK_THAT(opening("postgresql://ringrule:secret" + server + "/house"), Contains("leave the password out"));
     CHECK_THAT(opening(testServer()), Contains("names no database"));
     CHECK_THAT(opening(shared.address + "?speed=high"),

@@ -8,7 +8,7 @@
 namespace ringrule {
 
 struct PackageOptions {
-    bool photos = true;  ///< copy the originals and box files too
+    bool photos = true;  ///< copy the originals too
 };
 
 /// Writes a collection as a Frictionless Data Package into `folder` (not there yet, or empty): a CSV file for each kind
