@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cli/box_command.h"
+#include "cli/day_option.h"
 #include "cli/today.h"
 #include "ringrule/error.h"
 #include "ringrule/husbandry/date.h"
@@ -97,8 +98,7 @@ std::vector<PastBoxCheck> historyOf(const SetupCommandOptions& options, const Bo
 
 ExitStatus showSetup(const SetupCommandOptions& options) {
     const std::string day = options.on.empty() ? today() : options.on;
-    if (!parseDate(day))
-        throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
+    static_cast<void>(dayOption("--on", day));
     std::optional<Box> box;
     std::vector<PastBoxCheck> history;
     if (!options.box.empty()) {

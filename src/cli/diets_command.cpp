@@ -8,7 +8,9 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cli/day_option.h"
 #include "cli/judgement_commands.h"
+#include "cli/measured_collection.h"
 #include "ringrule/error.h"
 #include "ringrule/judge/diets.h"
 #include "ringrule/workflow/collection_review.h"
@@ -23,14 +25,6 @@ struct DietsOptions {
     std::string from;
     std::string to;
 };
-
-Date dayOr(const std::string& text, Date usual, const char* option) {
-    if (text.empty()) return usual;
-    const auto day = parseDate(text);
-    if (!day)
-        throw Error(ErrorKind::BadUse, std::string(option) + " needs a day such as 2031-01-06, not \"" + text + "\"");
-    return *day;
-}
 
 void printChanges(const std::vector<AnimalHistory>& histories, Date on, const JudgeRules& rules) {
     std::cout << "After a change of food, as of " << formatDate(on) << '\n';
@@ -97,15 +91,13 @@ void printComparisons(const std::vector<AnimalHistory>& histories, Date from, Da
 }
 
 ExitStatus diets(const DietsOptions& options) {
-    const Store store = Store::open(options.store);
-    const auto histories = historiesFromStore(store);
-    const auto days = sessionDays(histories);
-    if (days.empty()) {
-        std::cout << "Nothing is measured in this collection yet.\n";
-        return ExitStatus::Done;
-    }
-    const Date from = dayOr(options.from, days.front(), "--from");
-    const Date to = dayOr(options.to, days.back(), "--to");
+    const auto firstDay = dayOption("--from", options.from);
+    const auto lastDay = dayOption("--to", options.to);
+    const auto measured = openMeasured(options.store);
+    if (!measured) return ExitStatus::Done;
+    const auto& [store, histories, days] = *measured;
+    const Date from = firstDay.value_or(days.front());
+    const Date to = lastDay.value_or(days.back());
     if (to <= from) throw Error(ErrorKind::BadUse, "--to must be a later day than --from");
     const SpeciesFile species = speciesOfCollection(store.folder());
     printChanges(histories, to, species.rules);

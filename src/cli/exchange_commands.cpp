@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <iostream>
 #include <memory>
 
@@ -46,7 +47,10 @@ void printMapping(const TableImport& seen) {
     for (const ColumnUse& use : seen.columns) {
         std::cout << "  " << use.column << " -> " << (use.field.empty() ? "left out" : use.field);
         if (use.factor != 1.0) std::cout << ", times " << use.factor;
-        std::cout << " (" << use.example << ")\n";
+        std::string example = use.example;
+        std::replace_if(
+            example.begin(), example.end(), [](unsigned char c) { return c < ' '; }, ' ');
+        std::cout << " (" << example << ")\n";
     }
 }
 

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <iostream>
 #include <memory>
 
 #include <CLI/CLI.hpp>
 
 #include "cli/collection_commands.h"
+#include "cli/day_option.h"
 #include "ringrule/records/store.h"
 
 namespace ringrule::cli {
@@ -28,8 +30,7 @@ void print(const Change& change) {
 }
 
 ExitStatus log(const LogOptions& options) {
-    if (!options.since.empty() && !parseDate(options.since))
-        throw Error(ErrorKind::BadUse, "--since needs a day such as 2031-01-06, not \"" + options.since + "\"");
+    static_cast<void>(dayOption("--since", options.since));
     const Store store = Store::open(options.store);
     for (const Change& change : store.changes()) {
         if (!options.of.empty() && change.subject != options.of) continue;
@@ -43,7 +44,10 @@ ExitStatus undo(const LogOptions& options) {
     Store store = Store::open(options.store);
     store.setKeeper(options.keeper);
     store.undo(options.number);
-    print(store.changes().back());
+    const auto changes = store.changes();
+    const auto own = std::find_if(changes.rbegin(), changes.rend(),
+                                  [&](const Change& change) { return change.undoes == options.number; });
+    if (own != changes.rend()) print(*own);
     return ExitStatus::Done;
 }
 

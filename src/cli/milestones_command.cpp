@@ -4,7 +4,9 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cli/day_option.h"
 #include "cli/judgement_commands.h"
+#include "cli/measured_collection.h"
 #include "ringrule/error.h"
 #include "ringrule/judge/milestones.h"
 #include "ringrule/workflow/collection_review.h"
@@ -21,19 +23,15 @@ struct MilestoneOptions {
 };
 
 ExitStatus milestones(const MilestoneOptions& options) {
-    const Store store = Store::open(options.store);
-    const auto histories = historiesFromStore(store);
-    const auto days = sessionDays(histories);
-    if (days.empty()) {
-        std::cout << "Nothing is measured in this collection yet.\n";
-        return ExitStatus::Done;
-    }
-    const auto on = options.on.empty() ? std::optional(days.back()) : parseDate(options.on);
-    if (!on) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
+    const auto day = dayOption("--on", options.on);
+    const auto measured = openMeasured(options.store);
+    if (!measured) return ExitStatus::Done;
+    const auto& [store, histories, days] = *measured;
+    const Date on = day.value_or(days.back());
     const SpeciesFile species = speciesOfCollection(store.folder());
-    std::cout << "Milestones as of " << formatDate(*on) << " (95 % intervals; milestones: " << species.from << ")\n";
+    std::cout << "Milestones as of " << formatDate(on) << " (95 % intervals; milestones: " << species.from << ")\n";
     bool any = false;
-    for (const MilestoneDate& date : milestonesOf(histories, *on, species.facts, species.rules.usual)) {
+    for (const MilestoneDate& date : milestonesOf(histories, on, species.facts, species.rules.usual)) {
         if (date.reached && !options.all) continue;
         any = true;
         std::cout << "  " << date.sentence << '\n';

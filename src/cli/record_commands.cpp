@@ -3,12 +3,13 @@
 #include <charconv>
 #include <iostream>
 #include <memory>
+#include <utility>
 
 #include <CLI/CLI.hpp>
 
 #include "cli/collection_commands.h"
 #include "cli/field_words.h"
-#include "ringrule/records/store.h"
+#include "ringrule/records/record_search.h"
 #include "ringrule/workflow/session_table.h"
 
 namespace ringrule::cli {
@@ -36,6 +37,14 @@ Record find(const Store& store, const RecordOptions& options) {
     return *record;
 }
 
+/// The last change of this record by this keeper: another keeper may have changed another record since.
+std::int64_t lastChange(const Store& store, const RecordOptions& options, std::int64_t id) {
+    std::int64_t last = 0;
+    const RecordValues those{{"kind", options.kind}, {"row_id", std::to_string(id)}, {"who", options.keeper}};
+    eachRecordWith(store, "change", those, [&](const Record& change) { last = change.id; });
+    return last;
+}
+
 Store openAs(const RecordOptions& options) {
     Store store = Store::open(options.store);
     store.setKeeper(options.keeper);
@@ -55,10 +64,15 @@ ExitStatus addOne(const RecordOptions& options) {
 ExitStatus changeOne(const RecordOptions& options) {
     Store store = openAs(options);
     const Record record = find(store, options);
+    const std::int64_t before = lastChange(store, options, record.id);
     store.changeRecord(options.kind, record.id, options.rowVersion != 0 ? options.rowVersion : record.version,
                        fieldWords(options.words));
-    std::cout << "Changed " << options.kind << ' ' << options.which << "; to take it back: ringrule undo "
-              << store.changes().back().id << '\n';
+    const std::int64_t change = lastChange(store, options, record.id);
+    if (change == before)
+        std::cout << "Nothing was to be changed: " << options.kind << ' ' << options.which << " says so already\n";
+    else
+        std::cout << "Changed " << options.kind << ' ' << options.which << "; to take it back: ringrule undo " << change
+                  << '\n';
     return ExitStatus::Done;
 }
 
@@ -67,7 +81,7 @@ ExitStatus removeOne(const RecordOptions& options) {
     const Record record = find(store, options);
     store.removeRecord(options.kind, record.id, options.rowVersion != 0 ? options.rowVersion : record.version);
     std::cout << "Removed " << options.kind << ' ' << options.which << "; to take it back: ringrule undo "
-              << store.changes().back().id << '\n';
+              << lastChange(store, options, record.id) << '\n';
     return ExitStatus::Done;
 }
 
@@ -93,17 +107,21 @@ ExitStatus list(const RecordOptions& options) {
     if (options.store.empty()) throw Error(ErrorKind::BadUse, "say which collection to list (--store DIR)");
     const RecordKind& kind = recordKind(options.kind);
     const Store store = Store::open(options.store);
-    std::cout << "number,row_version";
-    for (const RecordField& field : kind.fields) std::cout << ',' << field.name;
-    std::cout << "\r\n";
-    for (const Record& record : store.records(options.kind)) {
+    std::string head = "number,row_version";
+    for (const RecordField& field : kind.fields) head += ',' + field.name;
+    head += "\r\n";
+    // Printed once it is known that the words can be fields.
+    const auto printHead = [&head] { std::cout << std::exchange(head, {}); };
+    eachRecordWith(store, options.kind, fieldWords(options.words), [&](const Record& record) {
+        printHead();
         std::cout << record.id << ',' << record.version;
         for (const RecordField& field : kind.fields) {
             const std::string value = record.text(field.name);
             std::cout << ',' << (field.type == FieldType::Number ? value : csvField(value));
         }
         std::cout << "\r\n";
-    }
+    });
+    printHead();
     return ExitStatus::Done;
 }
 
@@ -141,6 +159,8 @@ void addRecordCommands(CLI::App& app, Run& chosen) {
     CLI::App* listing =
         app.add_subcommand("list", "Lists records as CSV; without KIND: what kinds and fields there are");
     listing->add_option("KIND", listed->kind, "Kind of record");
+    listing->add_option("NAME=VALUE", listed->words,
+                        "Only those whose fields are so, e.g. animal=P4; NAME= for those where it is empty");
     listing->add_option("--store", listed->store, "Folder of the collection");
     listing->callback([&chosen, listed] { chosen = [listed] { return list(*listed); }; });
 }

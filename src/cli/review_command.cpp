@@ -6,6 +6,8 @@
 #include <CLI/CLI.hpp>
 
 #include "cli/command.h"
+#include "cli/day_option.h"
+#include "cli/measured_collection.h"
 #include "cli/session_report.h"
 #include "ringrule/workflow/collection_review.h"
 #include "ringrule/workflow/session_table.h"
@@ -20,17 +22,12 @@ struct ReviewOptions {
 };
 
 ExitStatus review(const ReviewOptions& options) {
-    const Store store = Store::open(options.store);
-    const auto histories = historiesFromStore(store);
-    const std::vector<Date> days = sessionDays(histories);
-    if (days.empty()) {
-        std::cout << "Nothing is measured in this collection yet.\n";
-        return ExitStatus::Done;
-    }
+    const auto day = dayOption("--on", options.on);
+    const auto measured = openMeasured(options.store);
+    if (!measured) return ExitStatus::Done;
+    const auto& [store, histories, days] = *measured;
     Date on = days.back();
-    if (!options.on.empty()) {
-        const auto day = parseDate(options.on);
-        if (!day) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
+    if (day) {
         const auto after = std::upper_bound(days.begin(), days.end(), *day);
         if (after == days.begin()) {
             throw Error(ErrorKind::BadUse, "nothing was measured on or before " + options.on +

@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cli/command.h"
+#include "cli/day_option.h"
 #include "cli/interrupt.h"
 #include "cli/repeat_table.h"
 #include "cli/session_report.h"
@@ -28,11 +29,7 @@ ExitStatus addSession(const SessionOptions& options) {
     Session session;
     session.keeper = options.keeper;
     session.folder = std::filesystem::path(options.folder).lexically_normal().string();
-    if (!options.on.empty()) {
-        const auto day = parseDate(options.on);
-        if (!day) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
-        session.on = *day;
-    }
+    if (const auto day = dayOption("--on", options.on)) session.on = *day;
     const Box box = readBox(options.box);
     Store store = Store::open(options.store);
     SessionNotes notes;

@@ -10,7 +10,7 @@
 #include "cli/judgement_commands.h"
 #include "ringrule/error.h"
 #include "ringrule/judge/body_condition.h"
-#include "ringrule/records/store.h"
+#include "ringrule/records/species_copy.h"
 #include "ringrule/workflow/species_file.h"
 
 namespace ringrule::cli {
@@ -20,20 +20,46 @@ struct SpeciesOptions {
     std::string store;
     std::string file;
     std::string write;
+    std::string put;
+    std::string keeper;
     std::string species;
     double lengthMm = 0.0;
     double weightG = 0.0;
 };
 
-void writeShipped(const std::string& path) {
-    if (std::filesystem::exists(path))
-        throw Error(ErrorKind::BadUse, "the file is already there; name another, or move it away first", path);
-    std::ofstream out(path, std::ios::binary);
-    out << shippedSpeciesText();
+std::string textOf(const std::string& path) {
+    std::ifstream in(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+/// Writes the collection's own file, or else the shipped one.
+void write(const SpeciesOptions& options) {
+    if (std::filesystem::exists(options.write))
+        throw Error(ErrorKind::BadUse, "the file is already there; name another, or move it away first", options.write);
+    std::string text = shippedSpeciesText();
+    if (!options.store.empty()) {
+        const auto own = Store::open(options.store).folder() / "species.json";
+        if (std::filesystem::exists(own)) text = textOf(own.string());
+    }
+    std::ofstream out(options.write, std::ios::binary);
+    if (!out) throw Error(ErrorKind::BadUse, "the file cannot be made; see that its folder is there", options.write);
+    out << text;
     out.close();
-    if (!out) throw Error(ErrorKind::NoSpace, "the species file could not be written", path);
-    std::cout << "Wrote " << path << ". Change it, check it with \"ringrule species --file " << path
-              << "\", and put it into the collection's folder as species.json.\n";
+    if (!out) throw Error(ErrorKind::NoSpace, "the species file could not be written", options.write);
+    std::cout << "Wrote " << options.write << ". Change it, check it with: ringrule species --file " << options.write
+              << "; then put it into a collection with: ringrule species --store DIR --put " << options.write << '\n';
+}
+
+/// Makes a checked file, or the shipped one, the collection's own.
+void put(const SpeciesOptions& options) {
+    const bool shipped = options.put == "shipped";
+    if (!shipped) static_cast<void>(readSpeciesFile(options.put));
+    Store store = Store::open(options.store);
+    const auto former =
+        keepSpeciesText(store, shipped ? shippedSpeciesText() : textOf(options.put), options.keeper);
+    std::cout << "The collection's own species file is now " << (store.folder() / "species.json").string();
+    if (!former.empty()) std::cout << "; the former one is kept as " << former.string();
+    std::cout << '\n';
 }
 
 void printThresholds(const SpeciesFile& file) {
@@ -99,7 +125,11 @@ void printBody(const SpeciesFile& file, const SpeciesOptions& options) {
 
 ExitStatus species(const SpeciesOptions& options) {
     if (!options.write.empty()) {
-        writeShipped(options.write);
+        write(options);
+        return ExitStatus::Done;
+    }
+    if (!options.put.empty()) {
+        put(options);
         return ExitStatus::Done;
     }
     const SpeciesFile file = !options.file.empty()    ? readSpeciesFile(options.file)
@@ -124,7 +154,12 @@ void addSpeciesCommand(CLI::App& app, Run& chosen) {
         "species", "Shows and checks what is known of species and by which thresholds animals are judged");
     auto* store = command->add_option("--store", options->store, "Those of this collection");
     command->add_option("--file", options->file, "Those of this file: read, checked and shown")->excludes(store);
-    command->add_option("--write", options->write, "Writes the shipped file here, to be changed");
+    auto* written = command->add_option("--write", options->write,
+                                        "Writes the shipped file, or the collection's own, here, to be changed");
+    auto* putting = command->add_option("--put", options->put,
+                                        "Checks this file and makes it the collection's own; \"shipped\": the shipped one");
+    putting->needs(store)->excludes(written);
+    command->add_option("--keeper", options->keeper, "Initials of who puts it there")->needs(putting);
     auto* named = command->add_option("--species", options->species, "Only this species (scientific name)");
     auto* length = command->add_option("--length-mm", options->lengthMm, "Mass that this length lets expect")
                        ->check(CLI::Range(0.1, 2000.0))

@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cli/collection_commands.h"
+#include "cli/day_option.h"
 #include "cli/today.h"
 #include "ringrule/records/keeper_questions.h"
 
@@ -29,9 +30,7 @@ std::vector<KeeperAnswer> answers(const Store& store, const WhoOptions& options,
 }
 
 ExitStatus who(const WhoOptions& options) {
-    const std::string day = options.on.empty() ? today() : options.on;
-    const auto on = parseDate(day);
-    if (!on) throw Error(ErrorKind::BadUse, "--on needs a day such as 2031-01-06, not \"" + options.on + "\"");
+    const auto on = dayOption("--on", options.on.empty() ? today() : options.on);
     const auto found = answers(Store::open(options.store), options, *on);
     if (found.empty()) std::cout << "Nobody.\n";
     for (const KeeperAnswer& answer : found)

@@ -192,6 +192,12 @@ void unpackInto(const fs::path& folder, const fs::path& file, const std::functio
 }  // namespace
 
 void writeArchive(const Store& store, const fs::path& file, const std::function<bool(double)>& progress) {
+    const fs::path folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
+    std::error_code none;
+    if (!fs::is_directory(folder, none))
+        throw Error(ErrorKind::BadUse, "there is no such folder; make it first", folder.string());
+    if (::access(folder.c_str(), W_OK) != 0)
+        throw Error(ErrorKind::BadUse, "this folder may not be written to; name another", folder.string());
     const std::string unfinished = "." + file.filename().string() + ".part-" + std::to_string(::getpid());
     const UnfinishedFile part(file.parent_path() / unfinished);
     const UnfinishedFile copy(file.parent_path() / (unfinished + "-database"));

@@ -5,6 +5,9 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <string_view>
+
+#include <QUtf8StringView>
 
 #include "ringrule/error.h"
 
@@ -45,7 +48,8 @@ std::string unguarded(const std::string& text) {
     return marked ? text.substr(1) : text;
 }
 
-CsvReader::CsvReader(std::string text, char separator) : text_(std::move(text)) {
+CsvReader::CsvReader(std::string text, char separator, std::string path)
+    : text_(std::move(text)), path_(std::move(path)) {
     if (text_.starts_with("\xEF\xBB\xBF")) at_ = 3;
     separator_ = separator != 0 ? separator : likelySeparator(text_);
 }
@@ -61,7 +65,10 @@ std::string CsvReader::cell() {
             if (text_[at_] == '\n') ++line_;
             value += text_[at_];
         }
-        if (at_ < text_.size()) ++at_;  // the closing quote
+        if (at_ >= text_.size())
+            throw Error(ErrorKind::BadData,
+                        "line " + std::to_string(began_) + ": a quotation mark is opened here and never closed", path_);
+        ++at_;  // the closing quote
     }
     while (at_ < text_.size() && text_[at_] != separator_ && text_[at_] != '\n' && text_[at_] != '\r')
         value += text_[at_++];
@@ -87,7 +94,21 @@ std::optional<std::vector<std::string>> CsvReader::next() {
 std::string textOfFile(const std::string& path) {
     std::ifstream in(path, std::ios::binary);
     if (!in || std::filesystem::is_directory(path)) throw Error(ErrorKind::BadData, "cannot be opened", path);
-    return {std::istreambuf_iterator<char>(in), {}};
+    std::string text{std::istreambuf_iterator<char>(in), {}};
+    std::size_t line = 1;
+    for (std::size_t at = 0; at < text.size(); ++line) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        const std::string_view one = std::string_view(text).substr(at, end - at);
+        if (!QUtf8StringView(one.data(), static_cast<qsizetype>(one.size())).isValidUtf8() ||
+            one.find('\0') != std::string_view::npos)
+            throw Error(ErrorKind::BadData,
+                        "line " + std::to_string(line) +
+                            ": this is not text in UTF-8; save the table again as CSV in UTF-8 (spreadsheets call it "
+                            "\"CSV UTF-8\")",
+                        path);
+        at = end + 1;
+    }
+    return text;
 }
 
 }  // namespace ringrule

@@ -20,9 +20,10 @@ namespace ringrule {
 class CsvReader {
 public:
     /// `separator` 0: the one that the first line has most of.
-    explicit CsvReader(std::string text, char separator = 0);
+    /// `path` is the file that a message names.
+    explicit CsvReader(std::string text, char separator = 0, std::string path = {});
 
-    /// The next line that is not empty, or nothing.
+    /// The next line that is not empty, or nothing. Throws `Error(BadData)` when a quotation mark is never closed.
     [[nodiscard]] std::optional<std::vector<std::string>> next();
     /// The line number, from 1, on which the last one began.
     [[nodiscard]] std::size_t line() const { return began_; }
@@ -31,13 +32,14 @@ public:
 private:
     std::string cell();
     std::string text_;
+    std::string path_;
     std::size_t at_ = 0;
     std::size_t line_ = 1;
     std::size_t began_ = 0;
     char separator_;
 };
 
-/// The whole of a text file. Throws `Error(BadData)`.
+/// The whole of a text file in UTF-8. Throws `Error(BadData)`.
 [[nodiscard]] std::string textOfFile(const std::string& path);
 
 }  // namespace ringrule

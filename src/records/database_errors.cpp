@@ -11,11 +11,12 @@ constexpr int kBusy = 5;
 constexpr int kReadOnly = 8;
 constexpr int kCorrupt = 11;
 constexpr int kFull = 13;
+constexpr int kCannotOpen = 14;
 constexpr int kConstraint = 19;
 constexpr int kForeignKey = 787;
 constexpr int kNotADatabase = 26;
 
-constexpr const char* kLinkMissing = "other records refer to it, or it refers to one that is not there";
+constexpr const char* kLinkMissing = "other records name it, or it names one that is not there; remove or change those first";
 constexpr const char* kMayOnlyRead = "the collection may only be read here; ask for the right to write it";
 
 /// The first line of what the database itself says.
@@ -27,7 +28,7 @@ std::string saying(const QSqlError& error) {
 }  // namespace
 
 void throwSqliteError(const QSqlError& error, const std::string& place) {
-    const std::string text = error.text().toStdString();
+    const std::string text = saying(error);
     const int code = error.nativeErrorCode().toInt();
     switch (code & 0xff) {
         case kFull:
@@ -37,6 +38,9 @@ void throwSqliteError(const QSqlError& error, const std::string& place) {
                                "another program is writing to this collection; try again in a moment", place);
         case kReadOnly:
             throw Error(ErrorKind::BadStore, kMayOnlyRead, place);
+        case kCannotOpen:
+            throw Error(ErrorKind::BadStore,
+                        "the database cannot be opened; see that the folder is there and may be written to", place);
         case kCorrupt:
         case kNotADatabase:
             throw Error(ErrorKind::BadStore, "the collection's database is damaged; restore it from a backup", place);

@@ -60,7 +60,7 @@ class TableReader {
 public:
     TableReader(const RecordKind& kind, const Package& package)
         : file_((package.folder / (kind.name + ".csv")).string()),
-          reader_(textOfFile(file_), ','),
+          reader_(textOfFile(file_), ',', file_),
           columns_(package.columns.at(kind.name)) {
         const auto head = reader_.next();
         if (!head || *head != columns_) fail("its columns are not those that datapackage.json lists");

@@ -126,6 +126,25 @@ std::string conditionOn(const RecordField& field, const std::string& value) {
     return isText ? "coalesce(t." + field.name + ", '') = ''" : "t." + field.name + " IS NULL";
 }
 
+/// Says which records a link would be left dangling in.
+void mustBeUnlinked(const Database& database, const RecordKind& kind, std::int64_t id) {
+    std::string names;
+    for (const RecordKind& other : recordKinds()) {
+        for (const RecordField& field : other.fields) {
+            if (field.type != FieldType::Link || field.of != kind.name) continue;
+            Statement links(database, "SELECT count(*) FROM " + other.table + " WHERE " + field.name + " = ?");
+            static_cast<void>(links.bind(id).run().next());
+            const std::int64_t count = links.number();
+            if (count > 0)
+                names += (names.empty() ? "" : ", ") + other.name + " (" + std::to_string(count) + ", as " + field.name +
+                         ")";
+        }
+    }
+    if (!names.empty())
+        throw Error(ErrorKind::BadData, "other records name this " + kind.name + ": " + names +
+                                            "; remove or change those first, or leave it");
+}
+
 }  // namespace
 
 std::int64_t nextNumber(const Database& database, const std::string& table) {
@@ -174,8 +193,15 @@ std::int64_t numberOfCode(const Database& database, const RecordKind& kind, cons
 RecordValues withNumbers(const Database& database, const RecordKind& kind, RecordValues values) {
     for (auto& [name, value] : values) {
         const RecordField* const field = kind.field(name);
-        if (value.empty() || field == nullptr || !namedByCode(*field)) continue;
-        value = std::to_string(numberOfCode(database, recordKind(field->of), value));
+        if (value.empty() || field == nullptr || field->type != FieldType::Link) continue;
+        const RecordKind& linked = recordKind(field->of);
+        if (linked.coded()) {
+            value = std::to_string(numberOfCode(database, linked, value));
+            continue;
+        }
+        Statement there(database, "SELECT 1 FROM " + linked.table + " WHERE id = ?");
+        if (!there.bind(std::int64_t{std::stoll(normalValue(*field, value))}).run().next())
+            throw Error(ErrorKind::BadData, "there is no " + linked.name + " " + value + " in this collection");
     }
     return values;
 }
@@ -207,6 +233,7 @@ void updateRecord(const Database& database, const RecordKind& kind, std::int64_t
 }
 
 void deleteRecord(const Database& database, const RecordKind& kind, std::int64_t id) {
+    mustBeUnlinked(database, kind, id);
     Statement(database, "DELETE FROM " + kind.table + " WHERE id = ?").bind(id).run();
 }
 

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/record_values.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
+
+#include <QUtf8StringView>
 
 #include "records/polyline_text.h"
 #include "ringrule/error.h"
@@ -12,7 +15,9 @@
 namespace ringrule {
 namespace {
 
-[[noreturn]] void refuse(const RecordField& field, const std::string& what) {
+[[noreturn]] void refuse(const RecordField& field, std::string what) {
+    std::replace_if(
+        what.begin(), what.end(), [](unsigned char c) { return c < ' '; }, ' ');  // a message is one line
     throw Error(ErrorKind::BadData, "\"" + field.name + "\" " + what);
 }
 
@@ -120,8 +125,14 @@ std::string normalValue(const RecordField& field, const std::string& value) {
             return normalChoice(field, value);
         case FieldType::Words:
             return normalWords(field, value);
-        case FieldType::Text:
         case FieldType::Link:
+            // Records without codes are told by their numbers.
+            if (!recordKind(field.of).coded())
+                return std::to_string(parsed<std::int64_t>(field, value, "the number of a " + field.of));
+            [[fallthrough]];
+        case FieldType::Text:
+            if (!QUtf8StringView(value.data(), static_cast<qsizetype>(value.size())).isValidUtf8())
+                refuse(field, "must be text in UTF-8");
             break;
     }
     return value;
@@ -131,7 +142,7 @@ const RecordField& fieldOf(const RecordKind& kind, const std::string& name) {
     if (const RecordField* const field = kind.field(name)) return *field;
     std::string names;
     for (const RecordField& field : kind.fields) names += (names.empty() ? "" : ", ") + field.name;
-    throw Error(ErrorKind::BadData, "\"" + name + "\" is not a field of a " + kind.name + "; its fields are " + names);
+    throw Error(ErrorKind::BadData, "\"" + name + "\" is no field of the kind " + kind.name + "; its fields are " + names);
 }
 
 namespace {
@@ -144,7 +155,7 @@ RecordValues normalised(const RecordKind& kind, const RecordValues& values, bool
         std::string value = normalValue(field, given == values.end() ? std::string() : given->second);
         if (value.empty()) value = field.otherwise;
         const bool lacks = value.empty() && field.required;
-        if (lacks && !(textsMayLack && field.type == FieldType::Text))
+        if (lacks && !(textsMayLack && field.type == FieldType::Text && field.name != "code"))
             refuse(field, "is missing (" + field.title + ")");
         if (!value.empty()) normal[field.name] = std::move(value);
     }

@@ -88,6 +88,9 @@ void Store::changeRecord(const std::string& kindName, std::int64_t id, std::int6
         RecordValues whole = before.values;
         for (const auto& [name, value] : withNumbers(state_->database, kind, values)) {
             mustBeChangeable(kind, name);
+            if (const RecordField& field = fieldOf(kind, name);
+                value.empty() && field.required && field.otherwise.empty())
+                throw Error(ErrorKind::BadData, "\"" + name + "\" may not be empty (" + field.title + ")");
             whole[name] = value;
         }
         const RecordValues normal = normalStoredValues(kind, whole);
@@ -100,7 +103,10 @@ void Store::changeRecord(const std::string& kindName, std::int64_t id, std::int6
 
 void Store::removeRecord(const std::string& kindName, std::int64_t id, std::int64_t version) {
     const RecordKind& kind = recordKind(kindName);
-    if (kind.use != RecordUse::Kept) throw Error(ErrorKind::BadUse, "a " + kind.name + " is never removed");
+    if (kind.use != RecordUse::Kept) throw Error(ErrorKind::BadUse, "records of the kind " + kind.name + " are never removed" +
+                                           (kind.use == RecordUse::Changed
+                                                ? "; a measure that is not to count is changed to accepted=no"
+                                                : ""));
     together([&] {
         const Record before = mustExist(state_->database, kind, id);
         const RowHistory history(state_->database, state_->keeper);

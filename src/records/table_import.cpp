@@ -26,7 +26,8 @@ std::vector<ColumnUse> columnsOf(const RecordKind& kind, const std::vector<std::
         if (std::find(head.begin(), head.end(), column) == head.end())
             throw Error(ErrorKind::BadUse, "the table has no column \"" + column + "\"");
         if (!field.empty() && kind.field(field) == nullptr && !(kind.name == "hand-measure" && isMeasure(field)))
-            throw Error(ErrorKind::BadUse, "\"" + field + "\" is not a field of a " + kind.name);
+            throw Error(ErrorKind::BadUse, "\"" + field + "\" is no field of the kind " + kind.name +
+                                               "; see ringrule list");
     }
     for (std::size_t i = 1; i < columns.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {
@@ -47,8 +48,9 @@ public:
         : kind_(kind), columns_(columns), options_(options), decimalComma_(decimalComma) {}
 
     [[nodiscard]] std::vector<RecordValues> records(const std::vector<std::string>& cells) const {
-        if (cells.size() > columns_.size())
-            throw Error(ErrorKind::BadData, "has more cells than the table has columns");
+        if (cells.size() != columns_.size())
+            throw Error(ErrorKind::BadData, "has " + std::to_string(cells.size()) + " cells, the table's head has " +
+                                                std::to_string(columns_.size()));
         RecordValues shared(options_.always.begin(), options_.always.end());
         RecordValues measures;
         for (std::size_t i = 0; i < cells.size(); ++i) {
@@ -102,7 +104,7 @@ private:
 TableImport importTable(Store& store, const std::filesystem::path& file, const std::string& kindName,
                         const TableImportOptions& options) {
     const RecordKind& kind = recordKind(kindName);
-    CsvReader reader(textOfFile(file.string()));
+    CsvReader reader(textOfFile(file.string()), 0, file.string());
     const auto head = reader.next();
     if (!head) throw Error(ErrorKind::BadData, "this table is empty", file.string());
     TableImport result;
@@ -121,7 +123,7 @@ TableImport importTable(Store& store, const std::filesystem::path& file, const s
                     });
                     result.records += static_cast<int>(records.size());
                 } catch (const Error& error) {
-                    if (error.kind() == ErrorKind::NoSpace || error.kind() == ErrorKind::BadUse) throw;
+                    if (error.kind() != ErrorKind::BadData) throw;
                     result.bad.push_back({reader.line(), error.what()});
                 }
             }

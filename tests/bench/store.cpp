@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How long a large collection takes to open and to read. Makes one in FOLDER unless it is there already: 10,000
 // animals, 1,000 sessions over ten years, 200,000 photo rows, 1,000,000 measures with four landmarks each and short
-// outlines. With an ADDRESS the same rows are put into that empty PostgreSQL database, and read again there.
+// outlines. With an ADDRESS the same rows are put into that empty PostgreSQL database, and read again there; not again
+// when FOLDER-shared is there.
 #include <algorithm>
 #include <chrono>
 #include <ctime>
@@ -143,7 +144,7 @@ int main(int argc, char** argv) {
     if (argc == 2) return 0;
     const ServerAddress address = readServerAddress(argv[2]);
     const std::filesystem::path shared = folder.string() + "-shared";
-    share(folder, address, shared);
+    if (!std::filesystem::exists(shared)) share(folder, address, shared);
     std::cout << "the same on PostgreSQL\n";
     measure(shared, 3);
     return 0;

@@ -124,12 +124,69 @@ TEST_CASE("a table is shown before it is written, and a bad row is told by its l
     CHECK(has(house.on({"list", "hand-measure"}).out, "P4,2030-04-03,standard_length_mm,101,"));
 }
 
+TEST_CASE("records are listed by what their fields say, and notes kept on a tank", "[either]") {
+    const House house;
+    REQUIRE(house.add({"tank", "code=B3"}).status == 0);
+    REQUIRE(house.add({"note", "tank=B3", "on_day=2031-03-01", "text=pump off"}).status == 0);
+    REQUIRE(house.add({"note", "animal=P4", "on_day=2031-03-01", "text=eats"}).status == 0);
+    const std::string head = "number,row_version,animal,tank,brood,session,photo,on_day,text,keeper\r\n";
+    CHECK(house.on({"list", "note", "tank=B3"}).out == head + "1,1,,B3,,,,2031-03-01,pump off,K1\r\n");
+    CHECK(house.on({"list", "note", "tank=", "on_day=2031-03-01"}).out ==
+          head + "2,1,P4,,,,,2031-03-01,eats,K1\r\n");
+    CHECK(house.on({"list", "note", "text=nothing"}).out == head);
+    const Ran wrong = house.on({"list", "note", "tank=B9"});
+    CHECK(wrong.status == 2);
+    CHECK(wrong.out.empty());
+    CHECK(wrong.err == "ringrule: there is no tank \"B9\" in this collection\n");
+    CHECK(has(house.add({"note", "on_day=2031-03-01", "text=eats"}).err, "say one of \"animal\", \"tank\""));
+}
+
+TEST_CASE("a change tells the number that takes it back, and one that changes nothing says so", "[either]") {
+    const House house;
+    const Ran changed = house.on({"change", "animal", "P4", "sex=male", "--keeper", "K1"});
+    CHECK(changed.out == "Changed animal P4; to take it back: ringrule undo 2\n");
+    const Ran again = house.on({"change", "animal", "P4", "sex=male", "--keeper", "K1"});
+    CHECK(again.out == "Nothing was to be changed: animal P4 says so already\n");
+    CHECK(has(house.on({"undo", "2"}).out, "undone animal P4"));
+}
+
+TEST_CASE("a collection gets species values of its own, edited, checked and logged", "[either]") {
+    const House house;
+    const std::string file = house.scratch / "species.json";
+    REQUIRE(house.on({"species", "--write", file}).status == 0);
+    CHECK(house.on({"species", "--write", file}).status == 2);  // it is there
+    const std::string shipped = contentOf(file);
+    const Ran put = house.on({"species", "--put", "shipped", "--keeper", "K1"});
+    CHECK(put.status == 0);
+    CHECK(contentOf(house.scratch / "house/species.json") == shipped);
+    CHECK(has(house.on({"log"}).out, "K1  set species.json: as shipped"));
+    std::string edited = shipped;
+    const auto at = edited.find("\"usual_milestones\": [");
+    REQUIRE(at != std::string::npos);
+    edited.insert(at + 21, R"({"name": "moved by us", "length_mm": 30, "source": "house rule"},)");
+    house.scratch.write("edited.json", edited);
+    const Ran second = house.on({"species", "--put", house.scratch / "edited.json", "--keeper", "K1"});
+    CHECK(second.err.empty());
+    CHECK(has(second.out, "the former one is kept as"));
+    CHECK(contentOf(house.scratch / "house/backups/species-1.json") == shipped);
+    CHECK(has(house.on({"species"}).out, "moved by us at 30 mm  (house rule)"));
+    REQUIRE(house.on({"species", "--write", house.scratch / "own.json"}).status == 0);
+    CHECK(contentOf(house.scratch / "own.json") == edited);
+    house.scratch.write("spoiled.json", "{");
+    CHECK(house.on({"species", "--put", house.scratch / "spoiled.json"}).status == 2);
+    CHECK(contentOf(house.scratch / "house/species.json") == edited);
+    CHECK(House::run({"species", "--put", "shipped"}).status == 2);
+}
+
 TEST_CASE("commands on a collection: bad use is status 2, and each has its help", "[either]") {
     const House house;
     CHECK(house.on({"add", "meal", "x=1"}).status == 2);
     CHECK(house.on({"add", "tank", "code"}).status == 2);
     CHECK(house.on({"undo", "99"}).status == 2);
     CHECK(house.on({"restore"}).status == 2);  // no backup
+    CHECK(house.on({"who", "due", "--on", "31.12.2030"}).err ==
+          "ringrule: --on needs a day such as 2031-01-06, not \"31.12.2030\"\n");
+    CHECK(house.on({"archive", "--out", house.scratch / "nowhere/a.zip"}).status == 2);
     CHECK(house.on({"import", "nowhere.csv", "--as", "animal"}).status == 2);
     CHECK(House::run({"import", "nowhere"}).status == 2);
     for (const char* command : {"add", "change", "remove", "list", "log", "undo", "who", "verify", "backup", "restore",

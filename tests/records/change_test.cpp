@@ -222,6 +222,41 @@ TEST_CASE("a note is on one animal, tank, brood, session or photo", "[either]") 
     CHECK(house.store.records("note").size() == subjects.size());
 }
 
+TEST_CASE("what is named elsewhere is not removed, and the message says by what", "[either]") {
+    House house;
+    const TankId tank = house.store.addTank({{}, "B3", "Bay 3"});
+    const std::int64_t added = house.lastChange();
+    house.store.addStay({house.animal, tank, Date{2031y / 1 / 1}, std::nullopt});
+    house.store.addRecord("note", {{"tank", "B3"}, {"on_day", "2031-02-01"}, {"text", "pump"}});
+    const std::string named =
+        "other records name this tank: stay (1, as tank), note (1, as tank); remove or change those first, or leave it";
+    CHECK_THROWS_WITH(house.store.removeRecord("tank", tank.value, 1), named);
+    CHECK_THROWS_WITH(house.store.undo(added), named);
+    CHECK(house.store.tanks().size() == 1);
+}
+
+TEST_CASE("a link to what is not there, an emptied code and text that is no UTF-8 are refused by name", "[either]") {
+    House house;
+    const auto note = [&](const std::string& field, const std::string& value) {
+        RecordValues values{{"animal", "P4"}, {"on_day", "2031-02-01"}, {"text", "pump"}};
+        if (field != "text") values.erase("animal");
+        values[field] = value;
+        return house.store.addRecord("note", values);
+    };
+    CHECK_THROWS_WITH(note("session", "abc"), "\"session\" must be the number of a session, not \"abc\"");
+    CHECK_THROWS_WITH(note("session", "77"), "there is no session 77 in this collection");
+    CHECK_THROWS_WITH(note("text", "caf\xe9"), "\"text\" must be text in UTF-8");
+    const std::int64_t id = note("text", "caf\xc3\xa9");
+    CHECK_THROWS_WITH(house.store.changeRecord("note", id, 1, {{"animal", ""}, {"photo", "x"}}),
+                      "\"photo\" must be the number of a photo, not \"x\"");
+    CHECK_THROWS_WITH(house.store.changeRecord("note", id, 1, {{"text", ""}}), "\"text\" may not be empty (Text)");
+    CHECK_THROWS_WITH(house.store.changeRecord("animal", house.animal.value, 1, {{"code", ""}}),
+                      "\"code\" may not be empty (The keeper's own code)");
+    CHECK(house.store.record("note", id)->version == 1);
+    CHECK_THROWS_WITH(house.store.addRecord("feeding", feeding("eaten\nall")),
+                      "\"outcome\" must be one of: offered taken refused; not \"eaten all\"");
+}
+
 TEST_CASE("records are found by what their fields say", "[either]") {
     House house;
     house.store.addRecord("feeding", feeding());

@@ -12,6 +12,7 @@
 #include "older_collection.h"
 #include "records/opening.h"
 #include "ringrule/records/backup.h"
+#include "ringrule/records/table_import.h"
 #include "ringrule/records/verify.h"
 #include "sample_records.h"
 
@@ -140,6 +141,35 @@ void killWorking(int times, unsigned seed) {
     CHECK(before.sessions > 0);
 }
 
+/// Kills a program while it imports a table of 150 animals: all are there, or none.
+void killImporting(int times, unsigned seed) {
+    constexpr std::size_t kRows = 150;
+    const ScratchFolder scratch;
+    static_cast<void>(Store::create(scratch / "house"));
+    std::mt19937 random(seed);
+    std::uniform_int_distribution<int> moment(5000, 120000);
+    for (int time = 0; time < times; ++time) {
+        std::string table = "code,species\n";
+        for (std::size_t row = 0; row < kRows; ++row)
+            table += "A" + std::to_string(time) + "-" + std::to_string(row) + ",Syngnathus typhle\n";
+        const auto file = scratch.write("table.csv", table);
+        const std::size_t before = Store::open(scratch / "house").animals().size();
+        Victim victim([&](const auto& confirm) {
+            Store store = Store::open(scratch / "house");
+            TableImportOptions options;
+            options.write = true;
+            if (importTable(store, file, "animal", options).written) confirm('i');
+        });
+        const bool confirmed = !victim.killAfter(std::chrono::microseconds(moment(random))).empty();
+        const Store store = Store::open(scratch / "house");
+        const std::size_t after = store.animals().size();
+        INFO("kill " << time << ", confirmed " << confirmed);
+        REQUIRE((after == before + kRows || (after == before && !confirmed)));
+        REQUIRE(store.changes().size() == after);
+    }
+    CHECK(verifyCollection(scratch / "house").whole());
+}
+
 /// Kills a program while it brings an older collection up to date.
 void killMigrating(int times, unsigned seed) {
     const ScratchFolder scratch;
@@ -186,12 +216,14 @@ void killRestoring(int times, unsigned seed) {
 
 TEST_CASE("a program killed at any moment leaves a whole collection with all that was confirmed") {
     killWorking(6, 1);
+    killImporting(3, 4);
     killMigrating(4, 2);
     killRestoring(3, 3);
 }
 
 TEST_CASE("killed at 500 random moments", "[.deep]") {
-    killWorking(300, 11);
-    killMigrating(150, 12);
-    killRestoring(50, 13);
+    killWorking(200, 11);
+    killImporting(130, 14);
+    killMigrating(130, 12);
+    killRestoring(40, 13);
 }

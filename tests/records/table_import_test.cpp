@@ -121,3 +121,31 @@ TEST_CASE("a mapping that cannot be is refused before any row is tried", "[eithe
     CHECK_THROWS_AS(house.import("animal", ""), Error);
     CHECK_THROWS_AS(house.import("measure", "code\nP1\n"), Error);
 }
+
+TEST_CASE("a table in another encoding, or with a mark that never closes, is refused with its line", "[either]") {
+    House house;
+    using Catch::Contains;
+    TableImportOptions options;
+    options.write = true;
+    const auto refusal = [&](const std::string& table) {
+        try {
+            static_cast<void>(house.import("animal", table, options));
+        } catch (const Error& error) {
+            CHECK(error.kind() == ErrorKind::BadData);
+            return std::string(error.what());
+        }
+        return std::string("no refusal");
+    };
+    const std::string latin1 = "code,species,name\nP1,S,plain\nP2,S,caf\xe9\n";
+    CHECK_THAT(refusal(latin1), Contains("table.csv: line 3: this is not text in UTF-8"));
+    CHECK_THAT(refusal(std::string("\xff\xfe" "c\0o\0", 6)), Contains("line 1: this is not text in UTF-8"));
+    CHECK_THAT(refusal(std::string("c\0o\0", 4)), Contains("line 1: this is not text in UTF-8"));
+    CHECK_THAT(refusal("code,species\nP1,S\nP2,\"S\nP3,S\n"),
+               Contains("table.csv: line 3: a quotation mark is opened here and never closed"));
+    CHECK(house.store.animals().empty());
+    const TableImport cut = house.import("animal", "code,species,name\nP1,S\nP2,S,\n", options);
+    REQUIRE(cut.bad.size() == 1);
+    CHECK(cut.bad[0].line == 2);
+    CHECK(cut.bad[0].sentence == "has 2 cells, the table's head has 3");
+    CHECK(house.store.animals().empty());
+}
