@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 #include "records/collection_file.h"
 #include "records/statement.h"
@@ -19,45 +20,71 @@ std::string daysAgo(Date on, Date then) {
     return std::to_string(days) + (days == 1 ? " day ago" : " days ago");
 }
 
-/// Measures that a question is about, and what else may tell a day.
-struct LastDay {
-    std::string condition;  ///< SQL on the measure `m`, beginning with AND
-    std::string other;      ///< SQL for days `d` of the animal `a.id` that are no photo's, or empty
-    std::string what;
-};
+using LastDays = std::map<AnimalId, Date>;
 
-/// The last day of an animal as a scalar query with one question mark for the day asked about. `seen.last`, when it is
-/// there, is the last one of the year before that day; only who was not seen then is looked up in all years.
-std::string lastDaySql(const LastDay& ask) {
-    const std::string ever =
-        "SELECT coalesce(seen.last, (SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s "
-        "ON s.id = p.session WHERE m.animal = a.id AND s.on_day <= ?" +
-        ask.condition + ")) AS d";
-    return "(SELECT max(d) FROM (" + ever + (ask.other.empty() ? "" : " UNION ALL " + ask.other) + ") days)";
+void addLastDays(Statement& rows, LastDays& days) {
+    rows.run();
+    while (rows.next()) {
+        const AnimalId animal = rows.id<AnimalId>();
+        const Date day = rows.date();
+        const auto [at, fresh] = days.try_emplace(animal, day);
+        if (!fresh) at->second = std::max(at->second, day);
+    }
 }
 
-/// Animals here on `on` whose last day lies `days` back or more.
-std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const LastDay& ask) {
-    Statement rows(CollectionFile::of(store),
-                   "WITH seen AS (SELECT m.animal AS animal, max(s.on_day) AS last FROM session s JOIN photo p ON "
-                   "p.session = s.id JOIN measure m ON m.photo = p.id WHERE s.on_day BETWEEN ? AND ? AND m.animal IS "
-                   "NOT NULL" +
-                       ask.condition + " GROUP BY m.animal) SELECT a.code, a.name, " + lastDaySql(ask) +
-                       " AS last FROM animal a LEFT JOIN seen ON seen.animal = a.id WHERE" + kHere +
-                       "AND (seen.last IS NULL OR seen.last < ?) ORDER BY last NULLS FIRST, a.code");
-    rows.bind(on - std::chrono::days(std::max(days, 365))).bind(on).bind(on);
-    if (!ask.other.empty()) rows.bind(on);
-    rows.bind(on).bind(on).bind(on - std::chrono::days(days)).run();
-    std::vector<KeeperAnswer> answers;
-    while (rows.next()) {
-        const std::string code = rows.text();
-        const std::string name = rows.text();
-        const auto last = rows.dateOrNone();
-        if (last && (on - *last).count() <= days) continue;
-        answers.push_back({code, name,
-                           last ? "last " + ask.what + " on " + formatDate(*last) + ", " + daysAgo(on, *last)
-                                : "never " + ask.what});
+/// The last day up to `on` of each animal that has a measure with `condition` (SQL on `m`, beginning with AND) in the
+/// year before; who was not seen then is looked up one by one, in all years.
+class LastPhotos {
+public:
+    LastPhotos(const Database& database, Date on, const std::string& condition)
+        : on_(on),
+          ever_(database,
+                "SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session "
+                "WHERE m.animal = ? AND s.on_day <= ?" +
+                    condition) {
+        Statement rows(database,
+                       "SELECT m.animal, max(s.on_day) FROM session s JOIN photo p ON p.session = s.id JOIN measure m "
+                       "ON m.photo = p.id WHERE s.on_day BETWEEN ? AND ? AND m.animal IS NOT NULL" +
+                           condition + " GROUP BY m.animal + 0");  // or SQLite would walk the animals' index, all years of it
+        rows.bind(on - std::chrono::days(365)).bind(on);
+        addLastDays(rows, ofYear_);
     }
+
+    [[nodiscard]] std::optional<Date> of(AnimalId animal) {
+        if (const auto found = ofYear_.find(animal); found != ofYear_.end()) return found->second;
+        ever_.bind(animal).bind(on_).run();
+        return ever_.next() ? ever_.dateOrNone() : std::nullopt;
+    }
+
+private:
+    Date on_;
+    Statement ever_;
+    LastDays ofYear_;
+};
+
+/// Animals here on `on` whose last day lies more than `days` back: of a photo with `condition`, or one in `others`.
+std::vector<KeeperAnswer> lastDayBefore(const Store& store, Date on, int days, const std::string& condition,
+                                        const LastDays& others, const std::string& what) {
+    const Database& database = CollectionFile::of(store);
+    LastPhotos photos(database, on, condition);
+    std::vector<std::pair<std::optional<Date>, KeeperAnswer>> found;
+    Statement rows(database, std::string("SELECT a.id, a.code, a.name FROM animal a WHERE") + kHere);
+    rows.bind(on).bind(on).run();
+    while (rows.next()) {
+        const AnimalId animal = rows.id<AnimalId>();
+        KeeperAnswer answer{rows.text(), rows.text(), "never " + what};
+        std::optional<Date> last = photos.of(animal);
+        if (const auto other = others.find(animal); other != others.end())
+            last = std::max(last.value_or(other->second), other->second);
+        if (last && (on - *last).count() <= days) continue;
+        if (last) answer.why = "last " + what + " on " + formatDate(*last) + ", " + daysAgo(on, *last);
+        found.emplace_back(last, std::move(answer));
+    }
+    std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.first, a.second.code) < std::tie(b.first, b.second.code);  // no day at all comes first
+    });
+    std::vector<KeeperAnswer> answers;
+    for (auto& [last, answer] : found) answers.push_back(std::move(answer));
     return answers;
 }
 
@@ -85,15 +112,18 @@ int refusedRun(const std::map<Date, Meal>& meals, Date on) {
 }  // namespace
 
 std::vector<KeeperAnswer> whoIsDue(const Store& store, Date on, int everyDays) {
-    return lastDayBefore(store, on, everyDays - 1, {"", "", "photographed"});
+    return lastDayBefore(store, on, everyDays - 1, "", {}, "photographed");
 }
 
 std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days) {
-    return lastDayBefore(store, on, days,
-                         {" AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL",
-                          "SELECT h.on_day FROM hand_measure h WHERE h.animal = a.id AND h.on_day <= ? AND h.measure IN "
-                          "('standard_length_mm', 'height_mm')",
-                          "measured"});
+    Statement rows(CollectionFile::of(store),
+                   "SELECT animal, max(on_day) FROM hand_measure WHERE on_day <= ? AND measure IN "
+                   "('standard_length_mm', 'height_mm') GROUP BY animal");
+    rows.bind(on);
+    LastDays byHand;
+    addLastDays(rows, byHand);
+    return lastDayBefore(store, on, days, " AND m.accepted = 1 AND m.standard_length_mm IS NOT NULL", byHand,
+                         "measured");
 }
 
 std::vector<KeeperAnswer> whoRefuses(const Store& store, Date on, int days) {

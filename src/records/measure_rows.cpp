@@ -95,6 +95,18 @@ private:
     std::unordered_map<std::string, std::vector<Remark>> lists_;
 };
 
+/// The columns from `shape` to `refusal_sentence`, and the remark that the checks of the box lead to.
+void readWords(Statement& row, std::optional<Remark> ofBox, RemarkLists& remarks, Measurement& measurement) {
+    measurement.shape = shapeFromName(row.text()).value_or(Shape::Unknown);
+    measurement.view = viewFromName(row.text()).value_or(View::Side);
+    measurement.protocol = row.text();
+    measurement.remarks = remarks.of(row.text());
+    if (ofBox) measurement.remarks.push_back(*ofBox);
+    const std::string reason = row.text();
+    const std::string sentence = row.text();
+    if (!reason.empty()) measurement.refusal = Refusal{reason, sentence};
+}
+
 StoredMeasure readMeasure(Statement& row, const BoxStandings& standings, RemarkLists& remarks) {
     StoredMeasure stored;
     stored.id = row.id<MeasureId>();
@@ -111,15 +123,7 @@ StoredMeasure readMeasure(Statement& row, const BoxStandings& standings, RemarkL
     stored.replaces = readId<MeasureId>(row);
     stored.accepted = row.yes();
     Measurement& measurement = stored.measurement;
-    measurement.shape = shapeFromName(row.text()).value_or(Shape::Unknown);
-    measurement.view = viewFromName(row.text()).value_or(View::Side);
-    measurement.protocol = row.text();
-    measurement.remarks = remarks.of(row.text());
-    if (const auto remark = remarkOf(standings.on(stored.boxName, stored.sessionOn)))
-        measurement.remarks.push_back(*remark);
-    const std::string reason = row.text();
-    const std::string sentence = row.text();
-    if (!reason.empty()) measurement.refusal = Refusal{reason, sentence};
+    readWords(row, remarkOf(standings.on(stored.boxName, stored.sessionOn)), remarks, measurement);
     stored.landmarks.ventralOnLeft = row.yes();
     for (const MeasureColumn& measure : kMeasureColumns) measurement.*measure.member = readEstimate(row);
     return stored;
@@ -255,6 +259,43 @@ std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date fr
 std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database, const std::string& condition,
                                                     std::int64_t value) {
     return read(database, condition, value);
+}
+
+struct DayReader::Tables {
+    explicit Tables(const Database& database, const std::string& sql) : standings(database), rows(database, sql) {}
+    BoxStandings standings;
+    RemarkLists remarks;
+    Statement rows;
+};
+
+DayReader::DayReader(const Database& database) {
+    std::string sql =
+        "SELECT m.id, s.on_day, m.photo, m.animal, m.animal_index, m.box_name, m.shape, m.view, m.protocol, m.remarks, "
+        "m.refusal_reason, m.refusal_sentence";
+    for (const MeasureColumn& measure : kMeasureColumns) {
+        const std::string name = "m." + std::string(measure.column);
+        sql += ", " + name + ", " + name + "_sd_random, " + name + "_sd_shared";
+    }
+    sql += kFrom + std::string("WHERE s.on_day BETWEEN ? AND ? AND m.accepted = 1 AND m.animal IS NOT NULL AND") + kCurrent;
+    tables_ = std::make_unique<Tables>(database, sql);
+}
+
+DayReader::~DayReader() = default;
+
+void DayReader::read(Date from, Date to, std::vector<DayMeasure>& measures) {
+    Statement& row = tables_->rows;
+    row.bind(from).bind(to).run();
+    while (row.next()) {
+        DayMeasure& one = measures.emplace_back();
+        one.id = row.id<MeasureId>();
+        one.on = row.date();
+        one.photo = row.id<PhotoId>();
+        one.animal = row.id<AnimalId>();
+        one.animalIndex = row.smallNumber();
+        const std::string box = row.text();
+        readWords(row, remarkOf(tables_->standings.on(box, one.on)), tables_->remarks, one.measurement);
+        for (const MeasureColumn& measure : kMeasureColumns) one.measurement.*measure.member = readEstimate(row);
+    }
 }
 
 }  // namespace ringrule

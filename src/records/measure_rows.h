@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,29 @@ private:
 /// its one question mark, in order of photo and place in it.
 [[nodiscard]] std::vector<StoredMeasure> readMeasures(const Database& database, const std::string& condition,
                                                       std::int64_t value);
+/// A measure that counts, with no more than what combining an animal's photos of a day needs.
+struct DayMeasure {
+    MeasureId id;
+    Date on;
+    PhotoId photo;
+    AnimalId animal;
+    int animalIndex = 0;
+    Measurement measurement;
+};
+
+/// Reads such measures of sessions between two days; prepared once, run many times.
+class DayReader {
+public:
+    explicit DayReader(const Database& database);
+    ~DayReader();
+    /// Adds them to `measures`, in no order.
+    void read(Date from, Date to, std::vector<DayMeasure>& measures);
+
+private:
+    struct Tables;
+    std::unique_ptr<Tables> tables_;
+};
+
 /// See `Store::measuresBetween`.
 [[nodiscard]] std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date from, Date to);
 /// The same, those replaced by a correction included.

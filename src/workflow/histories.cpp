@@ -3,6 +3,7 @@
 #include <map>
 
 #include "ringrule/measure/repeats.h"
+#include "ringrule/records/measured_days.h"
 #include "ringrule/workflow/collection_review.h"
 
 namespace ringrule {
@@ -16,7 +17,7 @@ bool covers(const StateSpell& spell, Date on) {
     return spell.from <= on && (!spell.to || on <= *spell.to);
 }
 
-Observation observationOn(Date on, const AnimalHistory& history, const std::vector<Measurement>& photos) {
+Observation observationOn(Date on, const AnimalHistory& history, std::span<const Measurement> photos) {
     const SessionMeasure combined = combineRepeats(photos);
     Observation seen;
     seen.on = on;
@@ -47,18 +48,21 @@ Estimate lengthByHand(const HandMeasure& measure) {
 
 /// Adds the lengths that were taken by hand on days without photos that count; the last one of a day counts. Depth and
 /// girth by hand are another thing than those seen in a photo and are not judged beside them.
-void addLengthsByHand(std::map<Date, Observation>& days, const std::vector<HandMeasure>& measures,
-                      const Animal& animal) {
+void addLengthsByHand(AnimalHistory& history, const std::vector<HandMeasure>& measures) {
     std::map<Date, Estimate> lengths;
     for (const HandMeasure& measure : measures)
         if (measure.measure == "standard_length_mm" && measure.value > 0.0) lengths[measure.on] = lengthByHand(measure);
+    for (const Observation& seen : history.observations) lengths.erase(seen.on);
     for (const auto& [on, length] : lengths) {
-        if (days.contains(on)) continue;
-        Observation& seen = days[on];
+        Observation seen;
         seen.on = on;
-        if (animal.hatchedOn) seen.ageDays = static_cast<double>((on - *animal.hatchedOn).count());
+        if (history.animal.hatchedOn) seen.ageDays = static_cast<double>((on - *history.animal.hatchedOn).count());
         seen.standardLengthMm = length;
+        history.observations.push_back(seen);
     }
+    if (!lengths.empty())
+        std::sort(history.observations.begin(), history.observations.end(),
+                  [](const Observation& a, const Observation& b) { return a.on < b.on; });
 }
 
 template <class Spell>
@@ -84,23 +88,23 @@ std::vector<AnimalHistory> historiesFromStore(const Store& store) {
     std::map<AnimalId, std::vector<FeedingNote>> feedingNotes;
     for (FeedingNote& note : store.feedingNotes())
         if (note.animal) feedingNotes[*note.animal].push_back(std::move(note));
-    std::map<AnimalId, std::map<Date, std::vector<Measurement>>> photos;
-    for (StoredMeasure& stored : store.measuresBetween(kFirstDay, kLastDay))
-        photos[*stored.animal][stored.sessionOn].push_back(std::move(stored.measurement));
     std::vector<AnimalHistory> histories;
+    std::map<AnimalId, std::size_t> places;
     for (const Animal& animal : store.animals()) {
+        places[animal.id] = histories.size();
         AnimalHistory history;
         history.animal = animal;
         history.stays = ofAnimal(stays, animal.id);
         history.dietSpells = ofAnimal(dietSpells, animal.id);
         history.states = ofAnimal(states, animal.id);
         history.feedingNotes = ofAnimal(feedingNotes, animal.id);
-        std::map<Date, Observation> days;
-        for (const auto& [on, ofDay] : ofAnimal(photos, animal.id)) days[on] = observationOn(on, history, ofDay);
-        addLengthsByHand(days, ofAnimal(byHand, animal.id), animal);
-        for (auto& [on, seen] : days) history.observations.push_back(std::move(seen));
         histories.push_back(std::move(history));
     }
+    eachMeasuredDay(store, kFirstDay, kLastDay, [&](AnimalId animal, Date on, std::span<const Measurement> photos) {
+        AnimalHistory& history = histories[places.at(animal)];
+        history.observations.push_back(observationOn(on, history, photos));
+    });
+    for (AnimalHistory& history : histories) addLengthsByHand(history, ofAnimal(byHand, history.animal.id));
     return histories;
 }
 

@@ -7,7 +7,6 @@
 #include <chrono>
 #include <ctime>
 #include <iostream>
-#include <map>
 
 #include "records/collection_place.h"
 #include "records/database.h"
@@ -16,6 +15,7 @@
 #include "ringrule/measure/repeats.h"
 #include "ringrule/records/keeper_questions.h"
 #include "ringrule/records/measure_columns.h"
+#include "ringrule/records/measured_days.h"
 #include "ringrule/records/store.h"
 
 using namespace ringrule;
@@ -33,12 +33,12 @@ void make(const std::filesystem::path& folder) {
     Database database(folder / "collection.sqlite", Database::Mode::ReadWrite);
     database.run("PRAGMA synchronous = OFF");  // only while it is made
     database.begin();
-    database.run("INSERT INTO tank (code, name) VALUES ('bay-1', 'Bay 1')");
+    database.run(counting("tank", "code, name", 400, "'bay-' || n, 'Bay ' || n"));
     database.run(counting("animal", "code, name, species, shape, sex, hatched_on, hatched_exactly, hatched_sd_days",
                           10000,
                           "printf('A%05d', n), '', 'Syngnathus typhle', 'pipefish', 'unknown', date('2021-01-01', "
                           "(n % 3000) || ' days'), 1, 0"));
-    database.run(counting("stay", "animal, tank, from_day", 10000, "n, 1, date('2021-01-01', (n % 3000) || ' days')"));
+    database.run(counting("stay", "animal, tank, from_day", 10000, "n, (n - 1) / 25 + 1, date('2021-01-01', (n % 3000) || ' days')"));
     database.run(counting("session", "on_day, keeper, box_name, folder", 1000,
                           "date('2021-01-01', CAST(n * 3.65 AS INTEGER) || ' days'), 'K1', 'bench box', 'day ' || n"));
     database.run(counting(
@@ -87,21 +87,15 @@ void time(const char* what, double target, Body&& body) {
               << std::endl;
 }
 
-/// Each animal's sessions of a year, photos combined.
+/// Each animal's days of a year, photos combined.
 std::size_t yearsReview(const Store& store) {
     using namespace std::chrono_literals;
-    const auto measures = store.measuresBetween(Date{2029y / 1 / 1}, Date{2029y / 12 / 31});
-    std::size_t sessions = 0;
-    for (std::size_t i = 0; i < measures.size();) {
-        std::vector<Measurement> photos;
-        const std::size_t first = i;
-        for (; i < measures.size() && measures[i].animal == measures[first].animal &&
-               measures[i].sessionOn == measures[first].sessionOn;
-             ++i)
-            photos.push_back(measures[i].measurement);
-        sessions += combineRepeats(photos).sidePhotos > 0 ? 1 : 0;
-    }
-    return sessions;
+    std::size_t days = 0;
+    eachMeasuredDay(store, Date{2029y / 1 / 1}, Date{2029y / 12 / 31},
+                    [&](AnimalId, Date, std::span<const Measurement> photos) {
+                        days += combineRepeats(photos).sidePhotos > 0 ? 1 : 0;
+                    });
+    return days;
 }
 
 /// `slower`: how many times as long as on SQLite it may take.
@@ -116,6 +110,8 @@ void measure(const std::filesystem::path& folder, double slower) {
     time("a year's measures, combined", slower * 1000, [&] { return yearsReview(store); });
     time("all animals", slower * 50, [&] { return store.animals().size(); });
     time("who is due", slower * 1000, [&] { return whoIsDue(store, *parseDate("2030-12-31")).size(); });
+    time("who has no measure in six weeks", slower * 1000,
+         [&] { return whoIsUnmeasured(store, *parseDate("2030-12-31")).size(); });
 }
 
 /// Puts the rows of a collection into an empty database on a server; its folder is `folder`.
