@@ -16,7 +16,8 @@ struct MeasuredCollection {
     std::vector<Date> days;  ///< of its sessions, in order; at least one
 };
 
-/// Opens the collection that `--store` names. Says so on standard output, and returns nothing, when nothing is measured in it yet.
+/// Opens the collection that `--store` names. Says so on standard output, and returns nothing, when nothing is measured
+/// in it yet.
 [[nodiscard]] std::optional<MeasuredCollection> openMeasured(const std::string& where);
 
 }  // namespace ringrule::cli

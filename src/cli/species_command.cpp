@@ -55,8 +55,7 @@ void put(const SpeciesOptions& options) {
     const bool shipped = options.put == "shipped";
     if (!shipped) static_cast<void>(readSpeciesFile(options.put));
     Store store = Store::open(options.store);
-    const auto former =
-        keepSpeciesText(store, shipped ? shippedSpeciesText() : textOf(options.put), options.keeper);
+    const auto former = keepSpeciesText(store, shipped ? shippedSpeciesText() : textOf(options.put), options.keeper);
     std::cout << "The collection's own species file is now " << (store.folder() / "species.json").string();
     if (!former.empty()) std::cout << "; the former one is kept as " << former.string();
     std::cout << '\n';
@@ -156,8 +155,8 @@ void addSpeciesCommand(CLI::App& app, Run& chosen) {
     command->add_option("--file", options->file, "Those of this file: read, checked and shown")->excludes(store);
     auto* written = command->add_option("--write", options->write,
                                         "Writes the shipped file, or the collection's own, here, to be changed");
-    auto* putting = command->add_option("--put", options->put,
-                                        "Checks this file and makes it the collection's own; \"shipped\": the shipped one");
+    auto* putting = command->add_option(
+        "--put", options->put, "Checks this file and makes it the collection's own; \"shipped\": the shipped one");
     putting->needs(store)->excludes(written);
     command->add_option("--keeper", options->keeper, "Initials of who puts it there")->needs(putting);
     auto* named = command->add_option("--species", options->species, "Only this species (scientific name)");

@@ -16,7 +16,8 @@ constexpr int kConstraint = 19;
 constexpr int kForeignKey = 787;
 constexpr int kNotADatabase = 26;
 
-constexpr const char* kLinkMissing = "other records name it, or it names one that is not there; remove or change those first";
+constexpr const char* kLinkMissing =
+    "other records name it, or it names one that is not there; remove or change those first";
 constexpr const char* kMayOnlyRead = "the collection may only be read here; ask for the right to write it";
 
 /// The first line of what the database itself says.

@@ -42,10 +42,11 @@ public:
                 "SELECT max(s.on_day) FROM measure m JOIN photo p ON p.id = m.photo JOIN session s ON s.id = p.session "
                 "WHERE m.animal = ? AND s.on_day <= ?" +
                     condition) {
-        Statement rows(database,
-                       "SELECT m.animal, max(s.on_day) FROM session s JOIN photo p ON p.session = s.id JOIN measure m "
-                       "ON m.photo = p.id WHERE s.on_day BETWEEN ? AND ? AND m.animal IS NOT NULL" +
-                           condition + " GROUP BY m.animal + 0");  // or SQLite would walk the animals' index, all years of it
+        Statement rows(
+            database,
+            "SELECT m.animal + 0, max(s.on_day) FROM session s JOIN photo p ON p.session = s.id JOIN measure m "
+            "ON m.photo = p.id WHERE s.on_day BETWEEN ? AND ? AND m.animal IS NOT NULL" +
+                condition + " GROUP BY m.animal + 0");  // or SQLite would walk the animals' index, all years of it
         rows.bind(on - std::chrono::days(365)).bind(on);
         addLastDays(rows, ofYear_);
     }

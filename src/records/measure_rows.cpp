@@ -276,7 +276,8 @@ DayReader::DayReader(const Database& database) {
         const std::string name = "m." + std::string(measure.column);
         sql += ", " + name + ", " + name + "_sd_random, " + name + "_sd_shared";
     }
-    sql += kFrom + std::string("WHERE s.on_day BETWEEN ? AND ? AND m.accepted = 1 AND m.animal IS NOT NULL AND") + kCurrent;
+    sql += kFrom + std::string("WHERE s.on_day BETWEEN ? AND ? AND m.accepted = 1 AND m.animal IS NOT NULL AND") +
+           kCurrent;
     tables_ = std::make_unique<Tables>(database, sql);
 }
 

@@ -117,8 +117,7 @@ Codes codesOf(const Package& package) {
     return codes;
 }
 
-std::int64_t importTable(const Database& database, const RecordKind& kind, const Package& package,
-                         const Codes& codes) {
+std::int64_t importTable(const Database& database, const RecordKind& kind, const Package& package, const Codes& codes) {
     if (!package.holds(kind)) return 0;
     TableReader rows(kind, package);
     RecordWriter writer(database, kind);
@@ -179,8 +178,9 @@ PackageReport importPackage(const fs::path& from, const fs::path& folder) {
             checkLinksAtTheEnd(database);
             for (const RecordKind& kind : recordKinds()) report.records += importTable(database, kind, package, codes);
             for (const auto& [name, value] : package.descriptor["ringrule"]["settings"].items())
-                Statement(database, "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = "
-                                    "excluded.value")
+                Statement(database,
+                          "INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = "
+                          "excluded.value")
                     .bind(name)
                     .bind(value.get<std::string>())
                     .run();

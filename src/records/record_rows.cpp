@@ -136,8 +136,8 @@ void mustBeUnlinked(const Database& database, const RecordKind& kind, std::int64
             static_cast<void>(links.bind(id).run().next());
             const std::int64_t count = links.number();
             if (count > 0)
-                names += (names.empty() ? "" : ", ") + other.name + " (" + std::to_string(count) + ", as " + field.name +
-                         ")";
+                names += (names.empty() ? "" : ", ") + other.name + " (" + std::to_string(count) + ", as " +
+                         field.name + ")";
         }
     }
     if (!names.empty())

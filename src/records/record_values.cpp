@@ -142,7 +142,8 @@ const RecordField& fieldOf(const RecordKind& kind, const std::string& name) {
     if (const RecordField* const field = kind.field(name)) return *field;
     std::string names;
     for (const RecordField& field : kind.fields) names += (names.empty() ? "" : ", ") + field.name;
-    throw Error(ErrorKind::BadData, "\"" + name + "\" is no field of the kind " + kind.name + "; its fields are " + names);
+    throw Error(ErrorKind::BadData,
+                "\"" + name + "\" is no field of the kind " + kind.name + "; its fields are " + names);
 }
 
 namespace {

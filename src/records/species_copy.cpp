@@ -29,9 +29,12 @@ fs::path keepSpeciesText(Store& store, const std::string& text, const std::strin
             fs::create_directories(former.parent_path());
             copyWhole(own, former);
         }
-        logChange(CollectionFile::of(store), {{}, keeper, "set", "species.json",
-                                    former.empty() ? "as shipped" : "backups/" + former.filename().string(),
-                                    std::to_string(std::count(text.begin(), text.end(), '\n')) + " lines"});
+        logChange(CollectionFile::of(store), {{},
+                                              keeper,
+                                              "set",
+                                              "species.json",
+                                              former.empty() ? "as shipped" : "backups/" + former.filename().string(),
+                                              std::to_string(std::count(text.begin(), text.end(), '\n')) + " lines"});
         putInPlace(fresh.path(), own);
     });
     return former;

@@ -103,10 +103,11 @@ void Store::changeRecord(const std::string& kindName, std::int64_t id, std::int6
 
 void Store::removeRecord(const std::string& kindName, std::int64_t id, std::int64_t version) {
     const RecordKind& kind = recordKind(kindName);
-    if (kind.use != RecordUse::Kept) throw Error(ErrorKind::BadUse, "records of the kind " + kind.name + " are never removed" +
-                                           (kind.use == RecordUse::Changed
-                                                ? "; a measure that is not to count is changed to accepted=no"
-                                                : ""));
+    if (kind.use != RecordUse::Kept)
+        throw Error(
+            ErrorKind::BadUse,
+            "records of the kind " + kind.name + " are never removed" +
+                (kind.use == RecordUse::Changed ? "; a measure that is not to count is changed to accepted=no" : ""));
     together([&] {
         const Record before = mustExist(state_->database, kind, id);
         const RowHistory history(state_->database, state_->keeper);

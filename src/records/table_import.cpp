@@ -26,8 +26,8 @@ std::vector<ColumnUse> columnsOf(const RecordKind& kind, const std::vector<std::
         if (std::find(head.begin(), head.end(), column) == head.end())
             throw Error(ErrorKind::BadUse, "the table has no column \"" + column + "\"");
         if (!field.empty() && kind.field(field) == nullptr && !(kind.name == "hand-measure" && isMeasure(field)))
-            throw Error(ErrorKind::BadUse, "\"" + field + "\" is no field of the kind " + kind.name +
-                                               "; see ringrule list");
+            throw Error(ErrorKind::BadUse,
+                        "\"" + field + "\" is no field of the kind " + kind.name + "; see ringrule list");
     }
     for (std::size_t i = 1; i < columns.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {

@@ -38,7 +38,8 @@ void make(const std::filesystem::path& folder) {
                           10000,
                           "printf('A%05d', n), '', 'Syngnathus typhle', 'pipefish', 'unknown', date('2021-01-01', "
                           "(n % 3000) || ' days'), 1, 0"));
-    database.run(counting("stay", "animal, tank, from_day", 10000, "n, (n - 1) / 25 + 1, date('2021-01-01', (n % 3000) || ' days')"));
+    database.run(counting("stay", "animal, tank, from_day", 10000,
+                          "n, (n - 1) / 25 + 1, date('2021-01-01', (n % 3000) || ' days')"));
     database.run(counting("session", "on_day, keeper, box_name, folder", 1000,
                           "date('2021-01-01', CAST(n * 3.65 AS INTEGER) || ' days'), 'K1', 'bench box', 'day ' || n"));
     database.run(counting(

@@ -131,7 +131,8 @@ TEST_CASE("two keepers correct one measure: the second is told", "[either]") {
     CHECK(other.measuresOfAnimal(house.animal).size() == 1);
 }
 
-TEST_CASE("a correction taken back leaves first reading and correction in place and the first counts again", "[either]") {
+TEST_CASE("a correction taken back leaves first reading and correction in place and the first counts again",
+          "[either]") {
     House house;
     const MeasureId first = house.addMeasure(100.0);
     StoredMeasure corrected = house.store.measuresOfAnimal(house.animal).at(0);
@@ -197,9 +198,8 @@ TEST_CASE("a note is on one animal, tank, brood, session or photo", "[either]") 
             "note", {{kind, which}, {"on_day", "2031-02-01"}, {"text", "on a " + kind}, {"keeper", "K1"}});
     for (const auto& [kind, which] : subjects) {
         std::vector<std::string> found;
-        eachRecordWith(house.store, "note", {{kind, which}}, [&](const Record& note) {
-            found.push_back(note.text("text") + " by " + note.text("keeper"));
-        });
+        eachRecordWith(house.store, "note", {{kind, which}},
+                       [&](const Record& note) { found.push_back(note.text("text") + " by " + note.text("keeper")); });
         CHECK(found == std::vector<std::string>{"on a " + kind + " by K1"});
     }
     CHECK(house.store.notes(house.animal).size() == 1);

@@ -158,11 +158,12 @@ TEST_CASE("the package's description names types, units, missing values and keys
 }
 
 TEST_CASE("the package's description is the one that a library not ours found no fault with") {
-    // Checked by datapackage (npm, 1.1.10) with every row and key; script/check-package does so again and writes it anew.
+    // Checked by datapackage (npm, 1.1.10) with every row and key; script/check-package does so again and writes it
+    // anew.
     const ScratchFolder scratch;
     exportPackage(fullStore(scratch), scratch / "package");
-    const auto stored = contentOf(std::filesystem::path(RINGRULE_SOURCE_DIR) /
-                                  "tests/records/data/datapackage-resources.json");
+    const auto stored =
+        contentOf(std::filesystem::path(RINGRULE_SOURCE_DIR) / "tests/records/data/datapackage-resources.json");
     const auto now = nlohmann::json::parse(contentOf(scratch / "package/datapackage.json"));
     CHECK(now.at("resources") == nlohmann::json::parse(stored));
 }
@@ -185,8 +186,7 @@ TEST_CASE("a package of an older version, with fewer tables and columns, is impo
     importPackage(scratch / "package", scratch / "again");
     const Store again = Store::open(scratch / "again");
     REQUIRE(again.records("note").size() == 1);
-    CHECK(again.records("note")[0].values ==
-          RecordValues{{"animal", "P4"}, {"on_day", "2031-02-03"}, {"text", "ate"}});
+    CHECK(again.records("note")[0].values == RecordValues{{"animal", "P4"}, {"on_day", "2031-02-03"}, {"text", "ate"}});
     CHECK(again.records("note")[0].version == 2);
     CHECK(again.records("water").empty());
     CHECK(again.records("feeding").size() == 1);

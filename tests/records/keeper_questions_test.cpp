@@ -124,7 +124,8 @@ TEST_CASE("who is of unknown sex at six months", "[either]") {
     CHECK(codes(whoIsOfUnknownSex(house.store, Date{2031y / 5 / 17})) == "unknown");
 }
 
-TEST_CASE("who is to be looked at again is told from the day on, until something was decided on the same finding", "[either]") {
+TEST_CASE("who is to be looked at again is told from the day on, until something was decided on the same finding",
+          "[either]") {
     House house;
     const AnimalId animal = house.add("A1");
     const TankId tank = house.store.addTank({{}, "B3", "Bay 3"});

@@ -78,7 +78,8 @@ TEST_CASE("one bad row keeps all from being written, and each is told by its lin
     CHECK(told.bad[5].line == 9);
 }
 
-TEST_CASE("past hand measurements come in wide or long, in cm, with decimal commas and days in the told order", "[either]") {
+TEST_CASE("past hand measurements come in wide or long, in cm, with decimal commas and days in the told order",
+          "[either]") {
     House house;
     const AnimalId animal = house.store.addAnimal(sample::animal());
     TableImportOptions options;
@@ -138,7 +139,10 @@ TEST_CASE("a table in another encoding, or with a mark that never closes, is ref
     };
     const std::string latin1 = "code,species,name\nP1,S,plain\nP2,S,caf\xe9\n";
     CHECK_THAT(refusal(latin1), Contains("table.csv: line 3: this is not text in UTF-8"));
-    CHECK_THAT(refusal(std::string("\xff\xfe" "c\0o\0", 6)), Contains("line 1: this is not text in UTF-8"));
+    CHECK_THAT(refusal(std::string("\xff\xfe"
+                                   "c\0o\0",
+                                   6)),
+               Contains("line 1: this is not text in UTF-8"));
     CHECK_THAT(refusal(std::string("c\0o\0", 4)), Contains("line 1: this is not text in UTF-8"));
     CHECK_THAT(refusal("code,species\nP1,S\nP2,\"S\nP3,S\n"),
                Contains("table.csv: line 3: a quotation mark is opened here and never closed"));
