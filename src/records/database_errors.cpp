@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "records/database_errors.h"
 
+#include <filesystem>
+
 #include "ringrule/error.h"
 
 namespace ringrule {
@@ -9,6 +11,7 @@ namespace {
 // Result codes of SQLite's C interface; the driver hands on extended codes, the low byte is the kind.
 constexpr int kBusy = 5;
 constexpr int kReadOnly = 8;
+constexpr int kInputOutput = 10;
 constexpr int kCorrupt = 11;
 constexpr int kFull = 13;
 constexpr int kCannotOpen = 14;
@@ -19,6 +22,15 @@ constexpr int kNotADatabase = 26;
 constexpr const char* kLinkMissing =
     "other records name it, or it names one that is not there; remove or change those first";
 constexpr const char* kMayOnlyRead = "the collection may only be read here; ask for the right to write it";
+
+constexpr const char* kDiskFull = "the disk is full: nothing was changed; make room and try again";
+
+/// SQLite says "disk I/O error" when it cannot make its files beside a database for want of room: 32 kB and more.
+bool isFull(const std::string& place) {
+    std::error_code error;
+    const auto space = std::filesystem::space(std::filesystem::path(place).parent_path(), error);
+    return !error && space.available < (1U << 20U);
+}
 
 /// The first line of what the database itself says.
 std::string saying(const QSqlError& error) {
@@ -33,7 +45,13 @@ void throwSqliteError(const QSqlError& error, const std::string& place) {
     const int code = error.nativeErrorCode().toInt();
     switch (code & 0xff) {
         case kFull:
-            throw Error(ErrorKind::NoSpace, "the disk is full: nothing was changed; make room and try again", place);
+            throw Error(ErrorKind::NoSpace, kDiskFull, place);
+        case kInputOutput:
+            if (isFull(place)) throw Error(ErrorKind::NoSpace, kDiskFull, place);
+            throw Error(ErrorKind::BadStore,
+                        "the disk does not answer as it should: see that it is connected and whole, then try again (" +
+                            text + ")",
+                        place);
         case kBusy:
             throw DatabaseBusy(ErrorKind::BadStore,
                                "another program is writing to this collection; try again in a moment", place);
