@@ -12,7 +12,7 @@ namespace ringrule {
 namespace {
 
 /// Days of sessions that are read at a time.
-constexpr std::size_t kDaysAtATime = 16;
+constexpr std::size_t kDaysAtATime = 4;
 
 std::vector<Date> sessionDays(const Database& database, Date from, Date to) {
     Statement rows(database, "SELECT DISTINCT on_day FROM session WHERE on_day BETWEEN ? AND ? ORDER BY on_day");
@@ -34,8 +34,8 @@ void eachMeasuredDay(const Store& store, Date from, Date to,
     for (std::size_t first = 0; first < days.size(); first += kDaysAtATime) {
         read.clear();
         reader.read(days[first], days[std::min(first + kDaysAtATime, days.size()) - 1], read);
-        std::vector<const DayMeasure*> sorted;
-        for (const DayMeasure& one : read) sorted.push_back(&one);
+        std::vector<DayMeasure*> sorted;
+        for (DayMeasure& one : read) sorted.push_back(&one);
         const auto place = [](const DayMeasure* one) {
             return std::tie(one->on, one->animal, one->photo, one->animalIndex, one->id);
         };
@@ -44,7 +44,7 @@ void eachMeasuredDay(const Store& store, Date from, Date to,
             const DayMeasure& head = **at;
             photos.clear();
             for (; at != sorted.end() && (*at)->on == head.on && (*at)->animal == head.animal; ++at)
-                photos.push_back((*at)->measurement);
+                photos.push_back(std::move((*at)->measurement));
             each(head.animal, head.on, photos);
         }
     }
