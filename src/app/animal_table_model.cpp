@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/animal_table_model.h"
 #include "app/core_text.h"
+#include "app/day_text.h"
 
 #include <algorithm>
 
@@ -10,11 +11,31 @@
 namespace ringrule {
 namespace {
 
+bool isNumber(int column) {
+    return column == AnimalTableModel::Card || column == AnimalTableModel::Length ||
+           column == AnimalTableModel::Condition;
+}
+
 /// The newest known value of a measure.
 Estimate newest(const std::vector<Observation>& observations, Estimate Observation::*measure) {
     const auto last = std::find_if(observations.rbegin(), observations.rend(),
                                    [measure](const Observation& seen) { return (seen.*measure).known(); });
     return last == observations.rend() ? Estimate{} : (*last).*measure;
+}
+
+/// What a finding says of its animal; with its day when the animal was seen again since.
+QString lookWords(const Finding& finding, const std::optional<Date>& lastSeen) {
+    const QString words = coreText(findingWords(finding.kind));
+    return lastSeen && finding.on < *lastSeen ? AnimalTableModel::tr("%1 on %2").arg(words, dayText(finding.on))
+                                              : words;
+}
+
+/// The change of length from first to last session in words.
+QString growthWords(const QPolygonF& lengths) {
+    if (lengths.size() < 2) return AnimalTableModel::tr("one session");
+    return AnimalTableModel::tr("from %1 to %2 mm in %n sessions", nullptr, static_cast<int>(lengths.size()))
+        .arg(lengths.front().y(), 0, 'f', 0)
+        .arg(lengths.back().y(), 0, 'f', 0);
 }
 
 }  // namespace
@@ -38,7 +59,10 @@ void AnimalTableModel::rebuild() {
                                           [&](const AnimalHistory& h) { return h.animal.id == animal.id; });
         if (history != histories.end()) {
             row.lengthMm = newest(history->observations, &Observation::standardLengthMm);
-            row.girthRatio = newest(history->observations, &Observation::girthRatio);
+            for (const Observation& seen : history->observations)
+                if (seen.standardLengthMm.known())
+                    row.lengths << QPointF(static_cast<double>(seen.on.time_since_epoch().count()),
+                                           seen.standardLengthMm.value);
             const auto place = static_cast<std::size_t>(history - histories.begin());
             if (place < collection_.review().conditions.size()) row.condition = collection_.review().conditions[place];
             if (!history->observations.empty()) row.lastSeen = history->observations.back().on;
@@ -48,7 +72,7 @@ void AnimalTableModel::rebuild() {
         }
         QStringList reasons;
         for (const Finding& finding : collection_.review().findings)
-            if (finding.animal == animal.id && isFlag(finding)) reasons << coreText(findingWords(finding.kind));
+            if (finding.animal == animal.id && isFlag(finding)) reasons << lookWords(finding, row.lastSeen);
         reasons.removeDuplicates();
         row.look = reasons.join(QStringLiteral(", "));
         rows_.push_back(std::move(row));
@@ -87,10 +111,8 @@ QString AnimalTableModel::text(const Row& row, int column) const {
             return number(row.lengthMm);
         case Condition:
             return number(row.condition);
-        case GirthRatio:
-            return number(row.girthRatio);
         case LastSeen:
-            return row.lastSeen ? QString::fromStdString(formatDate(*row.lastSeen)) : tr("not yet");
+            return row.lastSeen ? dayText(*row.lastSeen) : tr("not yet");
         case Look:
             return row.look.isEmpty() ? QString() : QStringLiteral("▼ ") + row.look;
         default:
@@ -106,8 +128,10 @@ QVariant AnimalTableModel::sortKey(const Row& row, int column) const {
             return row.lengthMm.known() ? row.lengthMm.value : -1.0;
         case Condition:
             return row.condition.known() ? row.condition.value : -1.0;
-        case GirthRatio:
-            return row.girthRatio.known() ? row.girthRatio.value : -1.0;
+        case Growth:
+            return row.lengths.size() < 2 ? -1.0 : row.lengths.back().y() / row.lengths.front().y();
+        case LastSeen:
+            return row.lastSeen ? QString::fromStdString(formatDate(*row.lastSeen)) : QString();
         default:
             return text(row, column);
     }
@@ -116,7 +140,12 @@ QVariant AnimalTableModel::sortKey(const Row& row, int column) const {
 QVariant AnimalTableModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
     const Row& row = rows_[static_cast<std::size_t>(index.row())];
-    const bool number = index.column() >= Card && index.column() <= GirthRatio;
+    const bool number = isNumber(index.column());
+    if (role == kAnimalRole) return QVariant::fromValue<qlonglong>(row.animal.id.value);
+    if (role == kLookRole) return !row.look.isEmpty();
+    if (index.column() == Growth && role == kLineRole) return QVariant::fromValue(row.lengths);
+    if (index.column() == Growth && (role == Qt::ToolTipRole || role == Qt::AccessibleTextRole))
+        return growthWords(row.lengths);
     if (role == Qt::DisplayRole) return text(row, index.column());
     if (role == kSortRole) return sortKey(row, index.column());
     if (role == Qt::TextAlignmentRole)
@@ -128,7 +157,7 @@ QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, 
     if (orientation != Qt::Horizontal || section < 0 || section >= ColumnCount) return {};
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::AlignVCenter |
-                                   (section >= Card && section <= GirthRatio ? Qt::AlignRight : Qt::AlignLeft));
+                                   (isNumber(section) ? Qt::AlignRight : Qt::AlignLeft));
     if (role == Qt::ToolTipRole && section == Length) return tr("Standard length");
     if (role == Qt::ToolTipRole && section == Condition)
         return tr("Trunk depth against what its tankmates' let expect at its length: 100 is alike");
@@ -146,8 +175,8 @@ QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, 
             return tr("Length, mm");
         case Condition:
             return tr("Condition");
-        case GirthRatio:
-            return tr("Girth ratio");
+        case Growth:
+            return tr("Growth");
         case LastSeen:
             return tr("Last seen");
         case Look:

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QAbstractTableModel>
+#include <QPolygonF>
 #include <vector>
 
 #include "app/collection.h"
@@ -13,8 +14,11 @@ class AnimalTableModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { Code, Look, Species, TankColumn, Card, Length, Condition, GirthRatio, LastSeen, ColumnCount };
+    enum Column { Code, Look, Species, TankColumn, Card, Length, Growth, Condition, LastSeen, ColumnCount };
     static constexpr int kSortRole = Qt::UserRole + 1;
+    static constexpr int kLineRole = Qt::UserRole + 2;    ///< lengths over days, for a small line: QPolygonF
+    static constexpr int kAnimalRole = Qt::UserRole + 3;  ///< the animal's number
+    static constexpr int kLookRole = Qt::UserRole + 4;    ///< whether it needs a look
 
     explicit AnimalTableModel(const Collection& collection, QObject* parent = nullptr);
 
@@ -32,7 +36,7 @@ private:
         QString tank;
         Estimate lengthMm;
         Estimate condition;
-        Estimate girthRatio;
+        QPolygonF lengths;  ///< day and length of each session
         std::optional<Date> lastSeen;
         QString look;  ///< why it needs a look
     };

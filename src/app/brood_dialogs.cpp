@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "app/brood_table_model.h"
+#include "app/day_text.h"
 #include "ui_brood_dialog.h"
 #include "ui_brood_event_dialog.h"
 
@@ -21,6 +22,7 @@ std::optional<AnimalId> chosenAnimal(const QComboBox& combo) {
 BroodDialog::BroodDialog(const Collection& collection, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::BroodDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    writeDaysAsChosen(*this);
     for (QComboBox* combo : {ui_->fatherCombo, ui_->motherCombo}) {
         combo->addItem(tr("not known"), QVariant::fromValue<qlonglong>(0));
         const Sex other = combo == ui_->fatherCombo ? Sex::Female : Sex::Male;
@@ -71,6 +73,7 @@ void BroodDialog::check() {
 BroodEventDialog::BroodEventDialog(const Brood& brood, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::BroodEventDialog>()), brood_(brood.id) {
     ui_->setupUi(this);
+    writeDaysAsChosen(*this);
     ui_->titleLabel->setText(tr("Brood %1").arg(QString::fromStdString(brood.code)));
     for (const char* event : {"courting", "egg-transfer", "carrying", "birth", "count"})
         ui_->eventCombo->addItem(broodEventWords(event), QString::fromUtf8(event));

@@ -3,12 +3,10 @@
 
 #include <QCoreApplication>
 
+#include "app/day_text.h"
+
 namespace ringrule {
 namespace {
-
-QString dayText(Date day) {
-    return QString::fromStdString(formatDate(day));
-}
 
 bool isNumber(int column) {
     return column >= BroodTableModel::Young && column <= BroodTableModel::Length;

@@ -9,6 +9,8 @@
 #include <chrono>
 #include <cmath>
 
+#include "app/chart_language.h"
+#include "app/day_text.h"
 #include "ringrule/husbandry/date.h"
 #include "ringrule/sheets/number_text.h"
 #include "ringrule/sheets/paint_chart.h"
@@ -60,10 +62,12 @@ void ChartWidget::setChart(Chart chart) {
     const bool sameTimes = chart.x.low == chart_.x.low && chart.x.high == chart_.x.high;
     const double low = shown_.x.low, high = shown_.x.high;
     chart_ = std::move(chart);
+    inOwnLanguage(chart_);
     shown_ = chart_;
     // Another choice of animals keeps the stretch of time that is looked at.
     if (sameTimes && !chart_.series.empty() && (low > chart_.x.low || high < chart_.x.high))
         shown_ = partOf(chart_, low, high);
+    inOwnLanguage(shown_);
     QStringList lines;
     for (const ChartSeries& series : chart_.series) lines << QString::fromStdString(series.label);
     setAccessibleDescription(QString::fromStdString(chart_.y.title) + ": " + lines.join(", "));
@@ -81,6 +85,7 @@ void ChartWidget::showTimes(double low, double high) {
     const double span = std::clamp(high - low, std::min(kShortestDays, whole), whole);
     const double from = std::clamp(low, chart_.x.low, chart_.x.high - span);
     shown_ = span >= whole ? chart_ : partOf(chart_, from, from + span);
+    inOwnLanguage(shown_);
     refresh();
 }
 
@@ -142,7 +147,7 @@ QString ChartWidget::wordsOf(const Reading& reading) const {
     const ChartPoint& point = series.points[reading.point];
     const QString when =
         shown_.x.dates
-            ? QString::fromStdString(formatDate(Date(std::chrono::days(static_cast<int>(std::lround(point.x))))))
+            ? dayText(Date(std::chrono::days(static_cast<int>(std::lround(point.x)))))
             : tr("%n days old", nullptr, static_cast<int>(std::lround(point.x)));
     Estimate value{point.y, point.u95 / 1.959963984540054, 0.0};
     if (shown_.y.logarithmic) {

@@ -20,10 +20,18 @@ void Collection::create(const std::filesystem::path& folder) {
 
 void Collection::take(Store store) {
     store_.emplace(std::move(store));
+    store_->setKeeper(keeper_.toStdString());
     review_ = {};
+    lookBack_.reset();
+    undo_.clear();
     readHusbandry();
     emit opened();
     emit reviewChanged();
+}
+
+void Collection::setKeeper(const QString& initials) {
+    keeper_ = initials;
+    if (store_) store_->setKeeper(initials.toStdString());
 }
 
 void Collection::reload() {
@@ -77,7 +85,12 @@ QString Collection::animalCode(std::optional<AnimalId> id) const {
 }
 
 void Collection::setReview(Review review) {
-    review_ = std::move(review);
+    setReviews(std::move(review), {});
+}
+
+void Collection::setReviews(Review newest, std::optional<Review> lookBack) {
+    review_ = std::move(newest);
+    lookBack_ = std::move(lookBack);
     emit reviewChanged();
 }
 
@@ -112,68 +125,6 @@ std::optional<Box> Collection::box(const std::string& name) const {
 
 void Collection::keepBox(const std::filesystem::path& boxFile) {
     keepBoxFile(*store_, boxFile);
-}
-
-void Collection::addAnimal(const Animal& animal, const std::string& tankCode, Date since) {
-    store_->together([&] {
-        const AnimalId added = store_->addAnimal(animal);
-        if (tankCode.empty()) return;
-        const auto known =
-            std::find_if(tanks_.begin(), tanks_.end(), [&](const Tank& t) { return t.code == tankCode; });
-        store_->addStay({added, known == tanks_.end() ? store_->addTank({{}, tankCode, {}}) : known->id, since, {}});
-    });
-    reload();
-}
-
-void Collection::addBoxCheck(const BoxCheckRecord& check) {
-    store_->addBoxCheck(check);
-    // A box that fails casts doubt on the measures taken with it.
-    emit measuresChanged();
-}
-
-void Collection::decide(const Decision& decision) {
-    store_->addDecision(decision);
-    emit decisionsChanged();
-}
-
-void Collection::takeBack(const Decision& decision) {
-    store_->removeRecord("decision", decision.number, decision.version);
-    emit decisionsChanged();
-}
-
-void Collection::addBrood(const Brood& brood) {
-    store_->addBrood(brood);
-    emit measuresChanged();
-}
-
-void Collection::addBroodEvent(const BroodEvent& event) {
-    store_->addBroodEvent(event);
-    emit measuresChanged();
-}
-
-void Collection::settle(const StoredPhoto& photo, const std::vector<StoredMeasure>& added,
-                        const std::vector<MeasureId>& accepted, const std::vector<StateSpell>& states) {
-    const std::vector<StateSpell> known = store_->states();
-    const auto onRecord = [&](const StateSpell& state) {
-        return std::any_of(known.begin(), known.end(), [&](const StateSpell& spell) {
-            return spell.animal == state.animal && spell.state == state.state && spell.from <= state.from &&
-                   (!spell.to || state.from <= *spell.to);
-        });
-    };
-    store_->together([&] {
-        for (const StoredMeasure& measure : added) store_->addMeasure(measure);
-        for (const MeasureId measure : accepted) store_->setAccepted(measure, true);
-        for (const StateSpell& state : states)
-            if (!onRecord(state)) store_->addState(state);
-    });
-    emit photoChanged(photo.id);
-    emit measuresChanged();
-}
-
-void Collection::assign(const StoredPhoto& photo, MeasureId measure, std::optional<AnimalId> animal) {
-    store_->assignAnimal(measure, animal);
-    emit photoChanged(photo.id);
-    emit measuresChanged();
 }
 
 }  // namespace ringrule

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <QObject>
+#include <QUndoStack>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -10,6 +12,7 @@
 #include "ringrule/husbandry/records.h"
 #include "ringrule/optics/box_file.h"
 #include "ringrule/records/store.h"
+#include "ringrule/records/table_import.h"
 
 namespace ringrule {
 
@@ -36,6 +39,15 @@ public:
     [[nodiscard]] const Store& store() const { return *store_; }
     [[nodiscard]] std::filesystem::path folder() const { return store_->folder(); }
 
+    /// Runs `body` as one change that can be taken back: all of it, or nothing. `photo`: whose measures it changes.
+    /// Throws `Error`.
+    void change(const QString& words, const std::function<void(Store&)>& body, std::optional<PhotoId> photo = {});
+    /// Initials of who works here; written beside every change.
+    [[nodiscard]] QString keeper() const { return keeper_; }
+    void setKeeper(const QString& initials);
+    /// What was changed in this run, to be taken back and made again.
+    [[nodiscard]] QUndoStack& undoStack() { return undo_; }
+
     [[nodiscard]] const std::vector<Animal>& animals() const { return animals_; }
     [[nodiscard]] const std::vector<Tank>& tanks() const { return tanks_; }
     /// Newest first.
@@ -48,8 +60,12 @@ public:
     [[nodiscard]] std::optional<AnimalId> animalOfCard(int card) const;
     [[nodiscard]] QString animalCode(std::optional<AnimalId> id) const;
 
+    /// As of the newest session.
     [[nodiscard]] const Review& review() const { return review_; }
     void setReview(Review review);
+    /// As of the session that a keeper looks back to on the page of findings, or else of the newest.
+    [[nodiscard]] const Review& told() const { return lookBack_ ? *lookBack_ : review_; }
+    void setReviews(Review newest, std::optional<Review> lookBack);
 
     /// The box files of the collection by name of box. One that cannot be used is left out.
     [[nodiscard]] std::vector<BoxFile> boxFiles() const;
@@ -61,6 +77,18 @@ public:
     void keepBox(const std::filesystem::path& boxFile);
     /// Adds an animal, and its tank when there is none of this code; no tank when the code is empty.
     void addAnimal(const Animal& animal, const std::string& tankCode, Date since);
+    /// Moves an animal to a tank (made when there is none of this code) on a day: its stay before ends there.
+    void moveAnimal(AnimalId animal, const std::string& tankCode, Date on);
+    /// All that is known of `from` becomes that of `into`; `from` is taken out.
+    void mergeAnimals(AnimalId from, AnimalId into);
+    /// The sessions from a day on become those of a new animal, which is like this one but for its code and card.
+    void splitAnimal(AnimalId animal, Date from, const std::string& newCode);
+    /// Adds a record of any kind, changes one that was read with its version, or takes one out.
+    void addRecord(const std::string& kind, const RecordValues& values);
+    void changeRecord(const std::string& kind, const Record& record, const RecordValues& values);
+    void removeRecord(const std::string& kind, const Record& record);
+    /// Reads a CSV table as records of a kind (`ringrule::importTable`); tries it only unless `write`.
+    TableImport importTable(const std::filesystem::path& file, const std::string& kind, DayOrder days, bool write);
     void addBoxCheck(const BoxCheckRecord& check);
     void decide(const Decision& decision);
     /// Takes a decision out again; the change log keeps it. Throws `ChangedMeanwhile`.
@@ -83,8 +111,14 @@ signals:
     void measuresChanged();
     void reviewChanged();
     void decisionsChanged();
+    /// A change was taken back or made again.
+    void changedBack(const QString& words, std::optional<ringrule::PhotoId> photo);
+    void problem(const QString& sentence);
 
 private:
+    friend class StoreChangeCommand;
+    void changedBackTo(const QString& words, std::optional<PhotoId> photo);
+
     void take(Store store);
     void readHusbandry();
 
@@ -94,6 +128,9 @@ private:
     std::vector<Diet> diets_;
     std::vector<Session> sessions_;
     Review review_;
+    std::optional<Review> lookBack_;
+    QUndoStack undo_;
+    QString keeper_;
 };
 
 }  // namespace ringrule

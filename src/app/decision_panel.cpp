@@ -6,6 +6,7 @@
 #include <array>
 
 #include "app/core_text.h"
+#include "app/day_text.h"
 #include "ringrule/error.h"
 #include "ringrule/sheets/number_text.h"
 #include "ringrule/workflow/decision_outcome.h"
@@ -17,18 +18,6 @@ namespace {
 
 constexpr std::array kChoices{"change-diet", "measure-again", "watch-feeding", "ask-veterinarian", "dismissed"};
 constexpr std::string_view kDismissed = "dismissed";
-
-QString dayText(Date day) {
-    return QString::fromStdString(formatDate(day));
-}
-
-QDate dateOf(Date day) {
-    return QDate(1970, 1, 1).addDays(day.time_since_epoch().count());
-}
-
-Date dayOf(const QDate& date) {
-    return Date(std::chrono::days(QDate(1970, 1, 1).daysTo(date)));
-}
 
 QString outcomeWords(const DecisionOutcome& outcome) {
     switch (outcome.state) {
@@ -68,6 +57,7 @@ QString decisionWords(const std::string& decision) {
 DecisionPanel::DecisionPanel(Collection& collection, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::DecisionPanel>()), collection_(collection) {
     ui_->setupUi(this);
+    writeDaysAsChosen(*this);
     ui_->decisionCombo->addItem(tr("Choose…"));
     for (const char* choice : kChoices) ui_->decisionCombo->addItem(decisionWords(choice), QString::fromUtf8(choice));
     connect(ui_->decisionCombo, &QComboBox::currentIndexChanged, this, &DecisionPanel::showTyped);
@@ -95,8 +85,8 @@ void DecisionPanel::showFinding(const Finding& finding) {
         ui_->noteEdit->clear();
         ui_->followCheck->setChecked(false);
         // Sessions are monthly.
-        ui_->followEdit->setMinimumDate(dateOf(finding.on));
-        ui_->followEdit->setDate(dateOf(finding.on).addMonths(1));
+        ui_->followEdit->setMinimumDate(qDateOf(finding.on));
+        ui_->followEdit->setDate(qDateOf(finding.on).addMonths(1));
         if (ui_->keeperEdit->text().isEmpty() && !collection_.sessions().empty())
             ui_->keeperEdit->setText(QString::fromStdString(collection_.sessions().front().keeper));
     }
@@ -128,7 +118,7 @@ std::vector<Decision> DecisionPanel::earlier() const {
 
 void DecisionPanel::showEarlier() {
     const std::vector<Decision> decisions = earlier();
-    const Review& review = collection_.review();
+    const Review& review = collection_.told();
     QStringList lines;
     for (const Decision& decision : decisions) {
         QStringList line{dayText(decision.on), findingOf(decision), decisionWords(decision.decision)};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/diet_change_model.h"
 
+#include "app/day_text.h"
 #include "ringrule/sheets/number_text.h"
 
 namespace ringrule {
@@ -53,7 +54,7 @@ QString DietChangeModel::text(const DietChange& change, int column) const {
         case Code:
             return QString::fromStdString(change.animalCode);
         case ChangedOn:
-            return QString::fromStdString(formatDate(change.changedOn));
+            return dayText(change.changedOn);
         case From:
             return collection_.dietCode(change.from);
         case To:

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "app/cautions.h"
+#include "app/day_text.h"
 #include "app/growth_lines.h"
 #include "app/table_style.h"
 #include "ui_diets_page.h"
@@ -31,7 +32,7 @@ void fillDays(QComboBox& combo, const std::vector<Date>& days, Date chosen) {
     const QSignalBlocker quiet(&combo);
     combo.clear();
     for (const Date day : days)
-        combo.addItem(textOf(formatDate(day)), static_cast<int>(day.time_since_epoch().count()));
+        combo.addItem(dayText(day), static_cast<int>(day.time_since_epoch().count()));
     combo.setCurrentIndex(combo.findData(static_cast<int>(chosen.time_since_epoch().count())));
 }
 

@@ -5,6 +5,7 @@
 #include <QStringList>
 
 #include "app/core_text.h"
+#include "app/day_text.h"
 #include "ringrule/husbandry/date.h"
 #include "ringrule/sheets/number_text.h"
 #include "ringrule/workflow/session_table.h"
@@ -67,7 +68,7 @@ QString findingSentence(const Finding& finding) {
     return QString::fromStdString(Sentence{
         patternOf(finding.kind).toStdString(),
         {finding.animalCode, by.toStdString(), against(finding).toStdString(),
-         formatDate(day)}}.text());
+         dayText(day).toStdString()}}.text());
 }
 
 }  // namespace ringrule

@@ -6,6 +6,7 @@
 
 #include "app/animal_photos.h"
 #include "app/cautions.h"
+#include "app/day_text.h"
 #include "app/decision_panel.h"
 #include "app/finding_words.h"
 #include "app/growth_lines.h"
@@ -31,10 +32,6 @@ QString bulletList(const std::vector<std::string>& sentences) {
     QStringList lines;
     for (const std::string& sentence : sentences) lines << QStringLiteral("•  ") + capitalised(coreText(sentence));
     return lines.join('\n');
-}
-
-QString dayText(Date day) {
-    return textOf(formatDate(day));
 }
 
 QString subjectOf(const Decision& decision, const Collection& collection) {
@@ -91,7 +88,7 @@ bool FindingsPage::busy() const {
 }
 
 void FindingsPage::showReview() {
-    const Review& review = collection_.review();
+    const Review& review = collection_.told();
     {
         const QSignalBlocker quiet(ui_->dayCombo);
         ui_->dayCombo->clear();
@@ -115,7 +112,7 @@ void FindingsPage::showReview() {
 void FindingsPage::fillList() {
     std::vector<Decision> decisions;
     if (collection_.isOpen()) decisions = collection_.store().decisions();
-    const Review& review = collection_.review();
+    const Review& review = collection_.told();
     QStringList due;
     if (review.asOf)
         for (const Decision& decision : decisionsDue(decisions, *review.asOf))
@@ -148,7 +145,7 @@ void FindingsPage::showFinding(int row) {
     ui_->reasonsLabel->setText(bulletList(finding.otherReasons));
     ui_->reasonsHeading->setVisible(!finding.otherReasons.empty());
     ui_->reasonsLabel->setVisible(!finding.otherReasons.empty());
-    ui_->chart->setChart(evidenceChart(collection_.review().histories, finding));
+    ui_->chart->setChart(evidenceChart(collection_.told().histories, finding));
     decisionPanel_->showFinding(finding);
     std::vector<AnimalPhoto> photos;
     try {

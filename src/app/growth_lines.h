@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "app/collection.h"
 #include "ringrule/judge/finding.h"
 #include "ringrule/sheets/growth_chart.h"
 
@@ -24,6 +25,11 @@ namespace ringrule {
 /// `asOf`.
 [[nodiscard]] std::pair<Chart, Chart> changeCharts(const std::vector<AnimalHistory>& histories, AnimalId animal,
                                                    Date changedOn, Date asOf);
+
+/// Shades the diets of one animal on a chart against age or date, and marks what happened with it: moves, states,
+/// treatments (from `treatments`), each with its name.
+void addStory(Chart& chart, const AnimalHistory& history, const std::vector<Treatment>& treatments,
+              const Collection& collection);
 
 /// The chart that shows a finding's evidence: its animal against those it was compared with, or else its own past.
 [[nodiscard]] Chart evidenceChart(const std::vector<AnimalHistory>& histories, const Finding& finding);

@@ -3,9 +3,13 @@
 
 #include <QWidget>
 #include <memory>
+#include <optional>
+#include <set>
 
 #include "app/animal_choice_model.h"
 #include "app/collection.h"
+#include "app/growth_curve.h"
+#include "app/job_runner.h"
 
 namespace Ui {
 class GrowthPage;
@@ -23,6 +27,8 @@ public:
 
     /// Shows the animal's tank with the animal picked out.
     void pickOut(AnimalId animal);
+    /// Whether a curve is still being fitted.
+    [[nodiscard]] bool busy() const { return fit_.running() || fitWanted_; }
 
 public slots:
     void savePicture();
@@ -37,6 +43,12 @@ private:
     void fillTanks();
     void fillAnimals();
     void drawChart();
+    [[nodiscard]] std::set<AnimalId> shownAnimals() const;
+    [[nodiscard]] std::set<AnimalId> pickedAnimals() const;
+    /// Fits the curve of the animals that are shown, off the window's thread, unless that was done.
+    void wantCurve(const std::set<AnimalId>& shown);
+    void fitCurve();
+    void forgetCurve();
     /// The photo of a reading that was chosen on the chart.
     void openReading(const QString& code, double x);
     void openPhoto(AnimalId animal, Date on);
@@ -44,6 +56,10 @@ private:
     std::unique_ptr<Ui::GrowthPage> ui_;
     Collection& collection_;
     AnimalChoiceModel choices_;
+    JobRunner fit_;
+    GrowthCurve curve_;
+    std::optional<std::set<AnimalId>> curveOf_;  ///< whose curve it is, or is being fitted
+    bool fitWanted_ = false;
 };
 
 }  // namespace ringrule

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "app/day_text.h"
 #include "ringrule/husbandry/date.h"
 #include "ringrule/sheets/number_text.h"
 
@@ -35,7 +36,7 @@ QVariant HistoryTableModel::data(const QModelIndex& index, int role) const {
     };
     switch (index.column()) {
         case Day:
-            return QString::fromStdString(formatDate(o.on)) + (o.girthFair ? QString() : tr("  (carrying)"));
+            return dayText(o.on) + (o.girthFair ? QString() : tr("  (carrying)"));
         case Age:
             return o.ageDays ? QString::number(qRound(*o.ageDays)) : QStringLiteral("–");
         case Length:

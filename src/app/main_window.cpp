@@ -29,8 +29,10 @@ namespace ringrule {
 namespace {
 constexpr int kReviewDelayMs = 400;
 constexpr std::size_t kMostTroubles = 4;
+constexpr int kAnimalsPage = 1;
 constexpr int kGrowthPage = 2;
 constexpr int kFindingsPage = 3;
+constexpr int kBoxPage = 6;
 }  // namespace
 
 MainWindow::MainWindow(Settings settings, QWidget* parent)
@@ -47,6 +49,11 @@ MainWindow::MainWindow(Settings settings, QWidget* parent)
     connect(&collection_, &Collection::measuresChanged, &reviewSoon_, qOverload<>(&QTimer::start));
     connect(&collection_, &Collection::reviewChanged, this, &MainWindow::showFindingCount);
     connect(&collection_, &Collection::decisionsChanged, this, &MainWindow::showFindingCount);
+    connect(&collection_, &Collection::changedBack, this, &MainWindow::tellChangedBack);
+    connect(&collection_, &Collection::problem, ui_->messageStrip, &MessageStrip::showProblem);
+    collection_.setKeeper(settings_.keeper);
+    setDayFormat(settings_.days);
+    setAcceptDrops(true);
     connect(&review_, &JobRunner::failed, ui_->messageStrip, &MessageStrip::showProblem);
     if (!restoreGeometry(settings_.windowGeometry)) resize(1360, 860);
     welcome_->showRecent(settings_.recentCollections);
@@ -81,6 +88,7 @@ void MainWindow::addPages() {
     connect(ui_->pageList, &QListWidget::currentRowChanged, this, [this](int row) {
         if (row < 0) return;
         ui_->pages->setCurrentIndex(row + 1);
+        sessionPage_->setInFront(row == 0);
         // What one page said does not belong to the next.
         ui_->messageStrip->hide();
     });
@@ -107,6 +115,8 @@ void MainWindow::connectPages() {
             [this](const QString& folder) { openCollection(folder.toStdString()); });
     connect(welcome_, &WelcomePage::cautionsWanted, this, cautions);
     connect(sessionPage_, &SessionPage::newSessionWanted, this, &MainWindow::askForSession);
+    connect(sessionPage_, &SessionPage::boxWanted, this, [this] { showPage(kBoxPage); });
+    connect(sessionPage_, &SessionPage::animalsWanted, this, [this] { showPage(kAnimalsPage); });
     connect(sessionPage_, &SessionPage::problem, strip, &MessageStrip::showProblem);
     connect(sessionPage_, &SessionPage::news, strip, &MessageStrip::showNews);
     connect(sessionPage_, &SessionPage::cautionsWanted, this, cautions);
@@ -179,17 +189,25 @@ void MainWindow::startReview() {
         return;
     }
     const std::filesystem::path folder = collection_.folder();
-    review_.start<Review>(
-        tr("Looking through the animals"), [folder, asOf = asOf_](const Progress&) { return reviewOf(folder, asOf); },
-        [this, folder](Review review) {
-            if (folder == collection_.folder()) collection_.setReview(std::move(review));
+    struct Reviews {
+        Review newest;
+        std::optional<Review> lookBack;
+    };
+    review_.start<Reviews>(
+        tr("Looking through the animals"),
+        [folder, asOf = asOf_](const Progress&) {
+            Reviews reviews{reviewOf(folder, std::nullopt), {}};
+            if (asOf && asOf < reviews.newest.asOf) reviews.lookBack = reviewOf(folder, asOf);
+            return reviews;
+        },
+        [this, folder](Reviews reviews) {
+            if (folder == collection_.folder())
+                collection_.setReviews(std::move(reviews.newest), std::move(reviews.lookBack));
         });
 }
 
 void MainWindow::showFindingCount() {
-    // The count is of now: a look back at an older session leaves it as it is.
     const Review& review = collection_.review();
-    if (review.asOf && review.asOf != review.days.front()) return;
     const std::vector<Decision> decisions = collection_.store().decisions();
     const auto urgent = std::count_if(review.findings.begin(), review.findings.end(), [&](const Finding& finding) {
         return isFlag(finding) && finding.on == review.asOf && decisionOn(finding, decisions) == nullptr;
@@ -274,10 +292,16 @@ bool MainWindow::jobRuns() {
 }
 
 void MainWindow::askForSession() {
+    askForSessionOf({});
+}
+
+void MainWindow::askForSessionOf(const QString& photoFolder) {
     if (jobRuns()) return;
     NewSessionDialog dialog(collection_, settings_.keeper, this);
+    if (!photoFolder.isEmpty()) dialog.setPhotoFolder(photoFolder);
     if (dialog.exec() != QDialog::Accepted) return;
     settings_.keeper = QString::fromStdString(dialog.session().keeper);
+    collection_.setKeeper(settings_.keeper);
     measureSession(dialog.photoFolder(), dialog.session(), dialog.box());
 }
 
@@ -293,7 +317,7 @@ void MainWindow::showPhoto(PhotoId photo) {
 
 bool MainWindow::busy() const {
     return job_.running() || review_.running() || reviewSoon_.isActive() || sessionPage_->busy() ||
-           findingsPage_->busy() || animalsPage_->busy();
+           findingsPage_->busy() || animalsPage_->busy() || growthPage_->busy();
 }
 
 int MainWindow::pageCount() const {

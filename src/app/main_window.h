@@ -60,6 +60,8 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
 
 private:
     void addPages();
@@ -73,6 +75,8 @@ private:
     void addColoursMenu(QMenu& view);
     void addTextSizeMenu(QMenu& view);
     void addLanguageMenu(QMenu& view);
+    /// Ticks in the menus what the settings say.
+    void tickView();
     void collectionOpened();
     void showFindingCount();
     /// Whether a job runs already; says so.
@@ -81,6 +85,14 @@ private:
     void askForNewCollection();
     void askForDemo();
     void askForSession();
+    void askForSessionOf(const QString& photoFolder);
+    // main_window_settings.cpp
+    void askForSettings();
+    void askForImport();
+    void takeSettings(const Settings& settings);
+    /// Takes what was dropped on the window: photos, a collection or a box file.
+    void take(const QString& path);
+    void tellChangedBack(const QString& words, std::optional<PhotoId> photo);
     void startReview();
     void tellSummary(const SessionSummary& summary);
     void remember(const std::filesystem::path& folder);
@@ -106,6 +118,7 @@ private:
     QProgressBar* progress_ = nullptr;
     QLabel* stage_ = nullptr;
     QPushButton* stop_ = nullptr;
+    std::vector<QAction*> colourActions_, textActions_, languageActions_;
     std::vector<QAction*> collectionActions_;  ///< need an open collection
 };
 

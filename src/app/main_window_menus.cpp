@@ -36,6 +36,7 @@ void MainWindow::addMenus() {
     addColoursMenu(*view);
     addTextSizeMenu(*view);
     addLanguageMenu(*view);
+    tickView();
     QMenu* help = menuBar()->addMenu(tr("&Help"));
     help->addAction(tr("&Cautions"), QKeySequence::HelpContents, this, [this] { showCautions(this); });
     help->addAction(tr("&About Ringrule"), this, &MainWindow::showAbout);
@@ -55,6 +56,8 @@ void MainWindow::addFileMenu() {
         file->addAction(tr("&Save the growth chart…"), QKeySequence::Save, growthPage_, &GrowthPage::savePicture));
     collectionActions_.push_back(
         file->addAction(tr("&Print the growth chart…"), QKeySequence::Print, growthPage_, &GrowthPage::print));
+    collectionActions_.push_back(file->addAction(tr("&Import a table…"), this, &MainWindow::askForImport));
+    file->addAction(tr("Se&ttings…"), QKeySequence(tr("Ctrl+,")), this, &MainWindow::askForSettings);
     file->addSeparator();
     file->addAction(tr("&Quit"), QKeySequence::Quit, this, &QWidget::close);
 }
@@ -64,6 +67,8 @@ void MainWindow::addPhotoMenu() {
     SessionPage* page = sessionPage_;
     collectionActions_.push_back(
         photo->addAction(tr("&Accept"), QKeySequence(tr("Ctrl+Return")), page, &SessionPage::accept));
+    collectionActions_.push_back(
+        photo->addAction(tr("Take a&gain"), QKeySequence(tr("Ctrl+R")), page, &SessionPage::askAgain));
     collectionActions_.push_back(
         photo->addAction(tr("&Next photo"), QKeySequence(tr("Ctrl+Down")), page, &SessionPage::next));
     collectionActions_.push_back(
@@ -105,7 +110,8 @@ void MainWindow::addColoursMenu(QMenu& view) {
             setAppearance(chosen, settings_.textPercent);
         });
         action->setCheckable(true);
-        action->setChecked(settings_.colours == colours);
+        action->setData(static_cast<int>(colours));
+        colourActions_.push_back(action);
         group->addAction(action);
     }
 }
@@ -121,7 +127,8 @@ void MainWindow::addTextSizeMenu(QMenu& view) {
             fitPageList();
         });
         action->setCheckable(true);
-        action->setChecked(settings_.textPercent == percent);
+        action->setData(percent);
+        textActions_.push_back(action);
         group->addAction(action);
     }
 }
@@ -138,9 +145,16 @@ void MainWindow::addLanguageMenu(QMenu& view) {
             ui_->messageStrip->showNews(tr("The language changes when Ringrule is started again."));
         });
         action->setCheckable(true);
-        action->setChecked(settings_.language == code);
+        action->setData(code);
+        languageActions_.push_back(action);
         group->addAction(action);
     }
+}
+
+void MainWindow::tickView() {
+    for (QAction* action : colourActions_) action->setChecked(action->data() == static_cast<int>(settings_.colours));
+    for (QAction* action : textActions_) action->setChecked(action->data() == settings_.textPercent);
+    for (QAction* action : languageActions_) action->setChecked(action->data() == settings_.language);
 }
 
 void MainWindow::addJobBar() {

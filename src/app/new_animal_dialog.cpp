@@ -4,6 +4,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "app/day_text.h"
 #include "ui_new_animal_dialog.h"
 
 namespace ringrule {
@@ -15,15 +16,12 @@ enum HatchKnown { NotKnown, Exactly, WithinAWeek, WithinAMonth };
 constexpr double kWeekSdDays = 3.5;
 constexpr double kMonthSdDays = 15.0;
 
-Date dateOf(const QDate& date) {
-    return Date(std::chrono::days(QDate(1970, 1, 1).daysTo(date)));
-}
-
 }  // namespace
 
 NewAnimalDialog::NewAnimalDialog(const Collection& collection, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::NewAnimalDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    writeDaysAsChosen(*this);
     ui_->shapeCombo->addItem(tr("pipefish"), "pipefish");
     ui_->shapeCombo->addItem(tr("seahorse"), "seahorse");
     ui_->shapeCombo->addItem(tr("other long fish"), "fish");
@@ -53,7 +51,7 @@ Animal NewAnimalDialog::animal() const {
     if (ui_->cardSpin->value() >= 0) animal.card = ui_->cardSpin->value();
     const int known = ui_->hatchCombo->currentIndex();
     if (known == NotKnown) return animal;
-    animal.hatchedOn = dateOf(ui_->hatchEdit->date());
+    animal.hatchedOn = dayOf(ui_->hatchEdit->date());
     animal.hatchedExactly = known == Exactly;
     if (known == WithinAWeek) animal.hatchedSdDays = kWeekSdDays;
     if (known == WithinAMonth) animal.hatchedSdDays = kMonthSdDays;
@@ -65,7 +63,7 @@ std::string NewAnimalDialog::tankCode() const {
 }
 
 Date NewAnimalDialog::since() const {
-    return dateOf(ui_->sinceEdit->date());
+    return dayOf(ui_->sinceEdit->date());
 }
 
 void NewAnimalDialog::check() {

@@ -6,7 +6,9 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "app/camera_card.h"
 #include "app/cautions.h"
+#include "app/day_text.h"
 #include "ringrule/error.h"
 #include "ringrule/imaging/photo.h"
 #include "ringrule/workflow/measure_session.h"
@@ -30,6 +32,7 @@ std::optional<Date> dayOfFirstPhoto(const std::filesystem::path& folder) {
 NewSessionDialog::NewSessionDialog(Collection& collection, const QString& keeper, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::NewSessionDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    writeDaysAsChosen(*this);
     ui_->keeperEdit->setText(keeper);
     ui_->dateEdit->setDate(QDate::currentDate());
     ui_->cautionLabel->setText(handlingCaution());
@@ -64,7 +67,8 @@ Session NewSessionDialog::session() const {
 }
 
 void NewSessionDialog::setPhotoFolder(const QString& folder) {
-    ui_->folderEdit->setText(QDir::toNativeSeparators(folder));
+    const std::filesystem::path photos = photoFolderIn(folder.toStdString());
+    ui_->folderEdit->setText(QDir::toNativeSeparators(QString::fromStdString(photos.string())));
     if (const auto day = dayOfFirstPhoto(photoFolder()))
         ui_->dateEdit->setDate(QDate(1970, 1, 1).addDays(day->time_since_epoch().count()));
 }

@@ -50,13 +50,34 @@ PhotoDesk::PhotoDesk(Collection& collection, QObject* parent) : QObject(parent),
         if (!row_ || row_->photo.id != photo) return;
         emit pictureFailed(sentence);
     });
+    undoGroup_.addStack(&collection_.undoStack());
+    connect(&collection_, &Collection::changedBack, this, [this](const QString&, std::optional<PhotoId> photo) {
+        if (photo) forgetDraft(*photo);
+    });
+    chooseUndoStack();
+}
+
+void PhotoDesk::setInFront(bool inFront) {
+    inFront_ = inFront;
+    chooseUndoStack();
+}
+
+void PhotoDesk::chooseUndoStack() {
+    QUndoStack* corrections = inFront_ && draft() != nullptr ? &draft()->undoStack() : nullptr;
+    const bool any = corrections != nullptr && (corrections->canUndo() || corrections->canRedo());
+    undoGroup_.setActiveStack(any ? corrections : &collection_.undoStack());
+}
+
+void PhotoDesk::forgetDraft(PhotoId photo) {
+    drafts_.erase(photo);
+    chooseUndoStack();
 }
 
 void PhotoDesk::show(const PhotoListModel::Row& row, const std::vector<StoredPhoto>& next) {
     row_ = row;
     pixels_.reset();
     hasPicture_ = false;
-    undoGroup_.setActiveStack(draft() != nullptr ? &draft()->undoStack() : nullptr);
+    chooseUndoStack();
     PhotoRequest request;
     request.photo = row.photo.id;
     request.original = collection_.store().originalOf(row.photo);
@@ -87,13 +108,14 @@ void PhotoDesk::clear() {
     row_.reset();
     pixels_.reset();
     hasPicture_ = false;
-    undoGroup_.setActiveStack(nullptr);
+    chooseUndoStack();
     rebuild();
 }
 
 void PhotoDesk::forgetAll() {
     clear();
     drafts_.clear();
+    chooseUndoStack();
 }
 
 PhotoDraft* PhotoDesk::draft() const {
@@ -122,9 +144,10 @@ void PhotoDesk::takeAnswer(const PhotoAnswer& answer) {
         auto draft = std::make_unique<PhotoDraft>(*answer.reading, row_->measures, answer.options);
         connect(draft.get(), &PhotoDraft::animalsChanged, this, &PhotoDesk::rebuild);
         undoGroup_.addStack(&draft->undoStack());
-        undoGroup_.setActiveStack(&draft->undoStack());
+        connect(&draft->undoStack(), &QUndoStack::indexChanged, this, &PhotoDesk::chooseUndoStack);
         PhotoDraft* shown = draft.get();
         drafts_[answer.photo] = std::move(draft);
+        chooseUndoStack();
         if (answer.corrected) {
             shown->restore(*answer.corrected);
             emit news(tr("Corrections of last time that were not accepted are shown again. Undo takes them back."));
@@ -211,6 +234,7 @@ void PhotoDesk::accept() {
     collection_.settle(row_->photo, added, accepted, states);
     if (draft() != nullptr) draft()->markAccepted(collection_.store().measuresOfPhoto(row_->photo.id));
     KeptDrafts(collection_.folder()).keep(row_->photo.contentHash, {});
+    chooseUndoStack();
     rebuild();
 }
 

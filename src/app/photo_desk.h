@@ -42,7 +42,10 @@ public:
     [[nodiscard]] bool busy() const { return reader_.busy(); }
     /// Whether the photo is there to draw its animals over.
     [[nodiscard]] bool hasPicture() const { return hasPicture_; }
+    /// Corrections of the photo that is shown; when there are none (or another page is in front), changes of the
+    /// collection.
     [[nodiscard]] QUndoGroup& undoGroup() { return undoGroup_; }
+    void setInFront(bool inFront);
     [[nodiscard]] PhotoDraft* draft() const;
     /// The photo's pixels for tracing; null while it is read, or when it cannot be.
     [[nodiscard]] std::shared_ptr<const Photo> pixels() const { return pixels_; }
@@ -78,6 +81,9 @@ private:
     void takePicture(PhotoId photo, const PhotoPicture& picture);
     void takeAnswer(const PhotoAnswer& answer);
     void rebuild();
+    void chooseUndoStack();
+    /// What was accepted of a photo was taken back: it is read afresh.
+    void forgetDraft(PhotoId photo);
     [[nodiscard]] DeskAnimal deskAnimal(std::optional<StoredMeasure> stored, std::optional<std::size_t> place) const;
     [[nodiscard]] const Session* session() const;
     /// The place in the draft of an animal that can be corrected with the photo's pixels.
@@ -91,6 +97,7 @@ private:
     std::map<PhotoId, std::unique_ptr<PhotoDraft>> drafts_;
     QUndoGroup undoGroup_;
     std::vector<DeskAnimal> animals_;
+    bool inFront_ = true;
 };
 
 }  // namespace ringrule

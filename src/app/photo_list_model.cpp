@@ -60,7 +60,14 @@ QString PhotoListModel::titleOf(const Row& row) const {
     if (row.measures.size() > 1)
         return tr("%n animals, %1", nullptr, static_cast<int>(row.measures.size())).arg(viewText);
     const QString code = row.measures.empty() ? tr("no animal") : collection_.animalCode(row.measures.front().animal);
-    return tr("%1, %2").arg(code, viewText);
+    // Repeats of one animal are told apart by number.
+    const auto alike = [&](const Row& other) {
+        return other.measures.size() == 1 && row.measures.size() == 1 && other.photo.view == row.photo.view &&
+               other.measures.front().animal && other.measures.front().animal == row.measures.front().animal;
+    };
+    const auto before = std::count_if(rows_.data(), &row, alike);
+    const QString title = tr("%1, %2").arg(code, viewText);
+    return before == 0 ? title : tr("%1, photo %2").arg(title).arg(before + 1);
 }
 
 QVariant PhotoListModel::data(const QModelIndex& index, int role) const {

@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 
+#include "app/day_text.h"
 #include "ringrule/sheets/number_text.h"
 
 namespace ringrule {
@@ -55,7 +56,7 @@ QRectF boundsOf(const std::vector<PixelPoint>& outline) {
 }
 
 QString captionOf(const AnimalPhoto& photo) {
-    const QString day = QString::fromStdString(formatDate(photo.on));
+    const QString day = dayText(photo.on);
     return photo.lengthMm.known() ? day + '\n' + QString::fromStdString(numberWithInterval(photo.lengthMm, "mm")) : day;
 }
 

@@ -25,10 +25,10 @@ bool save(MainWindow& window, const std::filesystem::path& folder, const QString
 
 /// The newest day after which an animal needed a look; a page without a finding is a poor picture.
 void reviewNewestFindings(MainWindow& window) {
-    std::vector<Date> days = window.collection().review().days;
+    std::vector<Date> days = window.collection().told().days;
     if (days.size() > kMostDays) days.resize(kMostDays);
     for (const Date day : days) {
-        for (const Finding& finding : window.collection().review().findings)
+        for (const Finding& finding : window.collection().told().findings)
             if (finding.kind != FindingKind::CannotTell && finding.kind != FindingKind::MeasureDoubtful) return;
         window.reviewAsOf(day);
         waitUntilIdle(window);

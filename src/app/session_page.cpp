@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/session_page.h"
 
+#include <QCommandLinkButton>
 #include <QHeaderView>
 #include <QSignalBlocker>
 #include <algorithm>
 
 #include "app/cautions.h"
+#include "app/day_text.h"
 #include "app/two_line_delegate.h"
 #include "ringrule/error.h"
 #include "ui_session_page.h"
@@ -22,15 +24,15 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->photoList->setModel(&photos_);
     ui_->photoList->setItemDelegate(new TwoLineDelegate(this));
     ui_->measureTable->setModel(&measures_);
-    ui_->measureTable->horizontalHeader()->hide();
-    ui_->measureTable->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
-    ui_->measureTable->horizontalHeader()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
+    ui_->measureTable->horizontalHeader()->setHighlightSections(false);
+    ui_->measureTable->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    ui_->measureTable->horizontalHeader()->setSectionResizeMode(MeasureTableModel::Name, QHeaderView::Stretch);
     ui_->measureTable->verticalHeader()->hide();
-    ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 9);
+    ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 7);
     ui_->measureTable->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
     // Names and numbers of the measures side by side, at every text size.
-    ui_->numberSide->setMinimumWidth(fontMetrics().horizontalAdvance(QString(37, QLatin1Char('0'))));
-    ui_->splitter->setSizes({210, 720, 300});
+    ui_->numberSide->setMinimumWidth(fontMetrics().horizontalAdvance(QString(42, QLatin1Char('0'))));
+    ui_->splitter->setSizes({196, 690, 340});
     ui_->splitter->setStretchFactor(1, 1);
     ui_->cautionLabel->setText(handlingCaution());
     connectLists();
@@ -38,7 +40,10 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     connectTools();
     connectButtons();
     chooseTool(Tool::Marks);
-    if (collection_.isOpen()) fillSessions();
+    if (collection_.isOpen())
+        fillSessions();
+    else
+        ui_->emptySide->hide();
 }
 
 SessionPage::~SessionPage() {
@@ -112,6 +117,12 @@ void SessionPage::connectButtons() {
     connect(ui_->zoomOutButton, &QToolButton::clicked, this, &SessionPage::zoomOut);
     connect(ui_->fitButton, &QToolButton::clicked, this, &SessionPage::fitPhoto);
     connect(ui_->acceptButton, &QPushButton::clicked, this, &SessionPage::accept);
+    connect(ui_->againButton, &QPushButton::clicked, this, &SessionPage::askAgain);
+    connect(ui_->startButton, &QPushButton::clicked, this, &SessionPage::newSessionWanted);
+    connect(ui_->boxStepButton, &QPushButton::clicked, this, &SessionPage::boxWanted);
+    connect(ui_->animalsStepButton, &QPushButton::clicked, this, &SessionPage::animalsWanted);
+    for (QCommandLinkButton* button : {ui_->boxStepButton, ui_->animalsStepButton, ui_->startButton})
+        button->setIcon(QIcon());
     connect(ui_->nextButton, &QPushButton::clicked, this, &SessionPage::next);
     connect(ui_->previousButton, &QPushButton::clicked, this, &SessionPage::previous);
     QUndoGroup& undo = desk_.undoGroup();
@@ -135,11 +146,18 @@ void SessionPage::attempt(const std::function<void()>& action) {
 
 void SessionPage::fillSessions() {
     const QVariant before = ui_->sessionCombo->currentData();
+    const bool none = collection_.sessions().empty();
+    ui_->emptySide->setVisible(none);
+    ui_->splitter->setVisible(!none);
+    ui_->sessionCombo->setVisible(!none);
+    const auto step = [](bool done, const QString& words) { return done ? QStringLiteral("✓  ") + words : words; };
+    ui_->boxStepButton->setText(step(!collection_.boxFiles().empty(), tr("Set up the box")));
+    ui_->animalsStepButton->setText(step(!collection_.animals().empty(), tr("Add the animals")));
     {
         const QSignalBlocker quiet(ui_->sessionCombo);
         ui_->sessionCombo->clear();
         for (const Session& session : collection_.sessions()) {
-            QStringList words{QString::fromStdString(formatDate(session.on))};
+            QStringList words{dayText(session.on)};
             if (!session.keeper.empty()) words << QString::fromStdString(session.keeper);
             if (!session.boxName.empty()) words << QString::fromStdString(session.boxName);
             ui_->sessionCombo->addItem(words.join(QStringLiteral("  ·  ")), QVariant::fromValue(session.id.value));
@@ -166,7 +184,7 @@ void SessionPage::sessionChosen(int index) {
     }
     photoChosen(-1);
     ui_->photoView->showSentence(session ? tr("This session has no photos.")
-                                         : tr("No session yet. Choose New session… and a folder of photos."));
+                                         : tr("No session yet. Drop a folder of photos or a camera card here."));
 }
 
 void SessionPage::showPhotoOf(AnimalId animal) {
@@ -236,6 +254,20 @@ void SessionPage::accept() {
         return;
     }
     goToNextUnaccepted();
+}
+
+void SessionPage::askAgain() {
+    if (row() == nullptr || animal() == nullptr || !animal()->stored || !animal()->stored->animal) return;
+    const AnimalId again = *animal()->stored->animal;
+    attempt([&] {
+        collection_.addRecord("note", {{"animal", collection_.animalCode(again).toStdString()},
+                                       {"on_day", formatDate(animal()->stored->sessionOn)},
+                                       {"text", tr("Photograph again: %1")
+                                                    .arg(QString::fromStdString(row()->photo.originalName))
+                                                    .toStdString()}});
+        emit news(tr("Noted with %1: photograph it again.").arg(collection_.animalCode(again)));
+        goToNextUnaccepted();
+    });
 }
 
 void SessionPage::goToNextUnaccepted() {

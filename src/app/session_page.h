@@ -31,6 +31,7 @@ public:
 
     /// Undo and redo of the photo that is shown.
     [[nodiscard]] QUndoGroup& undoGroup() { return desk_.undoGroup(); }
+    void setInFront(bool inFront) { desk_.setInFront(inFront); }
     [[nodiscard]] bool busy() const { return desk_.busy(); }
     [[nodiscard]] PhotoDraft* draft() const { return desk_.draft(); }
     [[nodiscard]] const PhotoListModel& photos() const { return photos_; }
@@ -43,6 +44,8 @@ public:
 
 public slots:
     void accept();
+    /// Notes with the animal that it is to be photographed again, and goes on.
+    void askAgain();
     void next() { step(1); }
     void previous() { step(-1); }
     void fitPhoto();
@@ -52,6 +55,8 @@ public slots:
 
 signals:
     void newSessionWanted();
+    void boxWanted();
+    void animalsWanted();
     void cautionsWanted();
     void problem(const QString& sentence);
     void news(const QString& sentence);
@@ -75,6 +80,7 @@ private:
     void refresh();
     void showAnimals();
     void showNumbers();
+    void showLastTime();
     void showChoices();
     void showTool();
     void showLive(LandmarkName name, QPointF atPx);

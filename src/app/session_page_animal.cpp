@@ -3,6 +3,7 @@
 #include <QSignalBlocker>
 
 #include "app/core_text.h"
+#include "app/last_time.h"
 #include "app/legend.h"
 #include "app/session_page.h"
 #include "ringrule/sheets/number_text.h"
@@ -86,6 +87,7 @@ void SessionPage::showLive(LandmarkName name, QPointF atPx) {
 
 void SessionPage::showNumbers() {
     const DeskAnimal* shown = animal();
+    showLastTime();
     if (shown != nullptr)
         measures_.show(shown->measurement);
     else
@@ -106,8 +108,23 @@ void SessionPage::showNumbers() {
     ui_->photosHeading->setText(toLookAt > 0 ? tr("Photos  ·  %1 to look at").arg(toLookAt) : tr("Photos"));
     ui_->photoTitle->setText(row() == nullptr ? QString() : QString::fromStdString(row()->photo.originalName));
     ui_->acceptButton->setEnabled(desk_.somethingToAccept());
+    ui_->againButton->setEnabled(shown != nullptr && shown->stored && shown->stored->animal);
     ui_->previousButton->setEnabled(row_ > 0);
     ui_->nextButton->setEnabled(row_ >= 0 && row_ + 1 < photos_.rowCount());
+}
+
+void SessionPage::showLastTime() {
+    std::optional<StoredMeasure> last;
+    const DeskAnimal* shown = animal();
+    if (shown != nullptr && shown->stored && shown->stored->animal)
+        attempt([&] {
+            last = lastTime(collection_.store(), *shown->stored->animal, shown->measurement.view,
+                            shown->stored->sessionOn);
+        });
+    if (last)
+        measures_.showBefore(last->measurement, last->sessionOn);
+    else
+        measures_.showBefore({}, {});
 }
 
 void SessionPage::showChoices() {

@@ -6,6 +6,8 @@
 #include <QStringList>
 #include <array>
 
+#include "app/day_text.h"
+
 class QSettings;
 
 namespace ringrule {
@@ -20,6 +22,7 @@ struct Settings {
     Colours colours = Colours::AsSystem;
     int textPercent = 100;          ///< one of `kTextPercents`
     QString language;               ///< ISO 639 code, or empty: the system's
+    DayFormat days = DayFormat::YearFirst;
     QStringList recentCollections;  ///< newest first
     QString keeper;                 ///< initials last used for a session
     QByteArray windowGeometry;

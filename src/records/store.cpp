@@ -156,6 +156,11 @@ std::vector<Change> Store::changes() const {
     return all;
 }
 
+std::int64_t Store::newestChange() const {
+    Statement newest(state_->database, "SELECT coalesce(max(id), 0) FROM change_log");
+    return newest.run().next() ? newest.number() : 0;
+}
+
 void Store::begin() {
     // The first change of a day is made on top of a copy of what was there before.
     if (state_->database.depth() == 0) backUpOnceADay(state_->database, state_->folder, state_->backedUpOn);

@@ -114,6 +114,10 @@ void takeLogarithms(Chart& chart) {
     std::erase_if(chart.band, [](const ChartBandPoint& point) { return !(point.low > 0.0); });
     for (ChartBandPoint& point : chart.band)
         point = {point.x, std::log10(point.low), std::log10(point.middle), std::log10(point.high)};
+    // A curve's band may reach below what can be drawn.
+    for (ChartBandPoint& point : chart.curve)
+        point = {point.x, std::log10(std::max(point.low, 0.1 * point.middle)), std::log10(point.middle),
+                 std::log10(point.high)};
     if (!chart.series.empty()) chart.y = logarithmicAxis(plain.title, 0.98 * least, plain.high);
 }
 
@@ -126,10 +130,11 @@ void setAxes(Chart& chart, ChartMeasure measure, bool byAge) {
             y.take(point.y - point.u95);
             y.take(point.y + point.u95);
         }
-    for (const ChartBandPoint& point : chart.band) {
-        y.take(point.low);
-        y.take(point.high);
-    }
+    for (const auto* band : {&chart.band, &chart.curve})
+        for (const ChartBandPoint& point : *band) {
+            y.take(point.low);
+            y.take(point.high);
+        }
     if (!(x.low <= x.high)) return;
     const double margin = std::max(2.0, 0.025 * (x.high - x.low));
     chart.x = byAge ? numberAxis("Age (days)", x.low - margin, x.high + margin, 7, AxisEnds::AsGiven)
@@ -139,6 +144,8 @@ void setAxes(Chart& chart, ChartMeasure measure, bool byAge) {
 
 std::string noteFor(const Chart& chart) {
     std::string note = "Bars: 95 % interval of the measure.";
+    if (!chart.curve.empty())
+        note += " Full line: the group's curve; between the dotted lines 95 % of animals like these.";
     if (!chart.band.empty())
         note += " Shaded: median of the animals not picked out, and one robust standard deviation to either side.";
     const bool anyHollow = std::any_of(chart.series.begin(), chart.series.end(), [](const ChartSeries& s) {
@@ -176,6 +183,7 @@ Chart growthChart(std::span<const GrowthLine> lines, ChartMeasure measure, const
         if (!series.points.empty()) chart.series.push_back(std::move(series));
     }
     if (options.band) chart.band = bandOf(chart.series, options.smallestGroupForBand);
+    if (byAge && measure == ChartMeasure::StandardLength && !chart.series.empty()) chart.curve = options.curve;
     setAxes(chart, measure, byAge);
     if (options.logarithmic) takeLogarithms(chart);
     chart.note = noteFor(chart);

@@ -58,7 +58,9 @@ public:
         p_.save();
         // An axis may be drawn in part only.
         p_.setClipRect(plot_.adjusted(-0.6 * text_, -0.6 * text_, 0.6 * text_, 0.6 * text_));
+        paintSpans();
         paintBand();
+        paintCurve();
         paintMarks();
         for (const ChartSeries& series : chart_.series)
             if (!series.highlighted) paintSeries(series);
@@ -164,6 +166,40 @@ private:
         p_.setBrush(inks_.band);
         p_.drawPolygon(edge);
         p_.setPen(QPen(inks_.quietLine, 1.2, Qt::DashLine));
+        p_.drawPolyline(middle);
+    }
+
+    /// Every other one shaded; the names stand along the foot, where growth curves leave room.
+    void paintSpans() {
+        p_.setFont(small_);
+        bool shaded = true;
+        for (const ChartSpan& span : chart_.spans) {
+            const double left = std::max(plot_.left(), xAt(span.from)), right = std::min(plot_.right(), xAt(span.to));
+            if (right <= left) continue;
+            if (shaded) p_.fillRect(QRectF(left, plot_.top(), right - left, plot_.height()), inks_.band);
+            shaded = !shaded;
+            p_.setPen(QPen(inks_.grid.darker(dark_ ? 60 : 115), 1.0));
+            if (left > plot_.left()) p_.drawLine(QPointF(left, plot_.top()), QPointF(left, plot_.bottom()));
+            p_.setPen(inks_.quietText);
+            const QRectF room(left + 0.4 * text_, plot_.bottom() - 1.5 * text_, right - left - 0.5 * text_, 1.3 * text_);
+            p_.drawText(room, Qt::AlignLeft | Qt::AlignVCenter,
+                        QFontMetricsF(small_).elidedText(QString::fromStdString(span.label), Qt::ElideRight,
+                                                         room.width()));
+        }
+    }
+
+    void paintCurve() {
+        QPolygonF low, middle, high;
+        for (const ChartBandPoint& point : chart_.curve) {
+            low << QPointF(xAt(point.x), yAt(point.low));
+            middle << QPointF(xAt(point.x), yAt(point.middle));
+            high << QPointF(xAt(point.x), yAt(point.high));
+        }
+        p_.setBrush(Qt::NoBrush);
+        p_.setPen(QPen(inks_.quietText, 1.0, Qt::DotLine));
+        p_.drawPolyline(low);
+        p_.drawPolyline(high);
+        p_.setPen(QPen(inks_.text, 0.11 * text_));
         p_.drawPolyline(middle);
     }
 

@@ -181,6 +181,8 @@ public:
     [[nodiscard]] std::vector<StoredMeasure> measuresBetween(Date from, Date to) const;
     [[nodiscard]] std::filesystem::path originalOf(const StoredPhoto& photo) const;
     [[nodiscard]] std::vector<Change> changes() const;
+    /// The number of the newest change in the log, by which `undo` finds it; 0 when nothing was changed yet.
+    [[nodiscard]] std::int64_t newestChange() const;
 
     /// Runs `body` inside one transaction: all of it, or nothing, photos copied meanwhile included. May be nested.
     template <class Body>

@@ -34,6 +34,13 @@ struct ChartTick {
     std::string label;
 };
 
+/// A stretch of the x axis shaded from top to bottom, e.g. the time of a diet.
+struct ChartSpan {
+    double from = 0.0;
+    double to = 0.0;
+    std::string label;
+};
+
 struct ChartAxis {
     std::string title;
     double low = 0.0;
@@ -49,7 +56,9 @@ struct Chart {
     ChartAxis y;
     std::vector<ChartSeries> series;
     std::vector<ChartBandPoint> band;
-    std::vector<ChartTick> marks;  ///< upright lines at a moment, e.g. a change of food
+    std::vector<ChartBandPoint> curve;  ///< a fitted curve with its band
+    std::vector<ChartSpan> spans;       ///< neighbours are told apart by shade and by their names
+    std::vector<ChartTick> marks;       ///< upright lines at a moment, e.g. a change of food
     std::string note;              ///< small print under the chart: what band, bars and hollow marks mean
     std::string emptySentence;     ///< said in place of the chart when no series has a point
 };

@@ -36,6 +36,7 @@ struct GrowthChartOptions {
     TimeAxis time = TimeAxis::Automatic;
     bool band = true;              ///< median and spread of the lines that are not highlighted
     bool logarithmic = false;      ///< lengths that grow by a constant share are straight lines then
+    std::vector<ChartBandPoint> curve;  ///< of length against age, drawn on that chart only
     int smallestGroupForBand = 5;  ///< fewer animals carry no spread (see `docs/judgement.md`)
     ChartPngOptions png;
 };
