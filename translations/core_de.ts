@@ -623,5 +623,685 @@
             <source>tank low</source>
             <translation>Becken unter seiner Vergangenheit</translation>
         </message>
+        <message>
+            <source>Age (days)</source>
+            <translation>Alter (Tage)</translation>
+        </message>
+        <message>
+            <source>Date of session</source>
+            <translation>Tag des Termins</translation>
+        </message>
+        <message>
+            <source>Standard length (mm)</source>
+            <translation>Standardlänge (mm)</translation>
+        </message>
+        <message>
+            <source>Trunk depth ÷ standard length</source>
+            <translation>Rumpftiefe ÷ Standardlänge</translation>
+        </message>
+        <message>
+            <source>Girth ÷ standard length</source>
+            <translation>Umfang ÷ Standardlänge</translation>
+        </message>
+        <message>
+            <source>Trunk width ÷ standard length</source>
+            <translation>Rumpfbreite ÷ Standardlänge</translation>
+        </message>
+        <message>
+            <source>Bars: 95 % interval of the measure.</source>
+            <translation>Balken: 95-%-Intervall des Maßes.</translation>
+        </message>
+        <message>
+            <source>Shaded: median of the animals not picked out, and one robust standard deviation to either side.</source>
+            <translation>Grau: Median der nicht hervorgehobenen Tiere und eine robuste Standardabweichung zu jeder Seite.</translation>
+        </message>
+        <message>
+            <source>Hollow: brooding or carrying, not judged on girth.</source>
+            <translation>Hohl: trägt oder brütet, nicht nach Umfang beurteilt.</translation>
+        </message>
+        <message>
+            <source>Full line: the group's curve; between the dotted lines 95 % of animals like these.</source>
+            <translation>Durchgezogen: Kurve der Gruppe; zwischen den punktierten Linien liegen 95 % solcher Tiere.</translation>
+        </message>
+        <message>
+            <source>No animal has this measure yet.</source>
+            <translation>Noch kein Tier hat dieses Maß.</translation>
+        </message>
+        <message>
+            <source>Jan</source>
+            <translation>Jan</translation>
+        </message>
+        <message>
+            <source>Feb</source>
+            <translation>Feb</translation>
+        </message>
+        <message>
+            <source>Mar</source>
+            <translation>Mär</translation>
+        </message>
+        <message>
+            <source>Apr</source>
+            <translation>Apr</translation>
+        </message>
+        <message>
+            <source>May</source>
+            <translation>Mai</translation>
+        </message>
+        <message>
+            <source>Jun</source>
+            <translation>Jun</translation>
+        </message>
+        <message>
+            <source>Jul</source>
+            <translation>Jul</translation>
+        </message>
+        <message>
+            <source>Aug</source>
+            <translation>Aug</translation>
+        </message>
+        <message>
+            <source>Sep</source>
+            <translation>Sep</translation>
+        </message>
+        <message>
+            <source>Oct</source>
+            <translation>Okt</translation>
+        </message>
+        <message>
+            <source>Nov</source>
+            <translation>Nov</translation>
+        </message>
+        <message>
+            <source>Dec</source>
+            <translation>Dez</translation>
+        </message>
+        <message>
+            <source>no-plate</source>
+            <translation>Im Foto wurde keine Maßplatte gefunden. Die Platte hinter das Tier stellen, scharf und gleichmäßig beleuchtet.</translation>
+        </message>
+        <message>
+            <source>too-few-markers</source>
+            <translation>Zu wenige Marken der Platte sind zu sehen. Die Platte freilegen und reinigen.</translation>
+        </message>
+        <message>
+            <source>plate-mirrored</source>
+            <translation>Die Platte ist gespiegelt zu sehen: durch einen Spiegel, von hinten oder mit einer Kamera, die spiegelt. Gerade darauf fotografieren.</translation>
+        </message>
+        <message>
+            <source>plate-other-markers</source>
+            <translation>Das Foto zeigt Marken einer anderen Art als die Boxdatei. Die Boxdatei dieser Platte wählen.</translation>
+        </message>
+        <message>
+            <source>two-plates</source>
+            <translation>Zwei Maßplatten sind im Foto. Nur eine stehen lassen, oder wegnehmen, was sie spiegelt.</translation>
+        </message>
+        <message>
+            <source>plate-mismatch</source>
+            <translation>Die Marken im Foto liegen nicht, wo die Boxdatei sagt. Die Boxdatei dieser Platte wählen.</translation>
+        </message>
+        <message>
+            <source>scale-not-determined</source>
+            <translation>Die Marken der Platte passen nicht zu Boxdatei und Objektiv. Die Boxdatei mit der Box vergleichen.</translation>
+        </message>
+        <message>
+            <source>no-rod</source>
+            <translation>Vor der Platte wurde kein dunkler gerader Stab gefunden. Ihn allein in die Ebene des Tiers hängen, weg von den Marken.</translation>
+        </message>
+        <message>
+            <source>too-few-lens-photos</source>
+            <translation>Zu wenige brauchbare Fotos zeigen die Tafel in eigener Lage: mindestens fünf braucht es, zehn sind gut.</translation>
+        </message>
+        <message>
+            <source>poor-coverage</source>
+            <translation>Die Tafel war in zu wenig des Bildes zu sehen. Weitere Fotos mit ihr in den Ecken und an den Rändern machen.</translation>
+        </message>
+        <message>
+            <source>poor-angles</source>
+            <translation>Die Fotos trennen Brennweite und Abstand nicht. Die Tafel um 20 bis 40 Grad neigen, jedes Mal anders.</translation>
+        </message>
+        <message>
+            <source>lens-not-determined</source>
+            <translation>Kein Objektiv passt zu diesen Fotos. Prüfen, ob die Tafel eben und die genannte ist, und sie neu aufnehmen.</translation>
+        </message>
+        <message>
+            <source>no-animal</source>
+            <translation>Vor der Platte wurde kein Tier gefunden. Prüfen, ob es davor hängt.</translation>
+        </message>
+        <message>
+            <source>cannot-separate</source>
+            <translation>Das Tier hebt sich nicht von der Platte ab. Das Licht verbessern und wiederholen.</translation>
+        </message>
+        <message>
+            <source>empty-box-unclear</source>
+            <translation>Im Foto der leeren Box ist die Platte nicht zu erkennen. Es im Licht des Termins aufnehmen, mit der ganzen Platte darin.</translation>
+        </message>
+        <message>
+            <source>no-midline</source>
+            <translation>Was gefunden wurde, hat keine lange Achse: Es ist kein Tier von der Seite.</translation>
+        </message>
+        <message>
+            <source>shape-not-clear</source>
+            <translation>Was gefunden wurde, ist zu gedrungen für einen langen Fisch. Prüfen, ob das Tier mit der Seite zur Kamera liegt.</translation>
+        </message>
+        <message>
+            <source>tail-closed</source>
+            <translation>Der Schwanz schließt sich und verdeckt Länge. Warten, bis er sich von selbst öffnet.</translation>
+        </message>
+        <message>
+            <source>cut-off</source>
+            <translation>Das Tier reicht an den Rand des Fotos oder der Platte. Es in die Mitte bringen und wiederholen.</translation>
+        </message>
+        <message>
+            <source>not-one-body</source>
+            <translation>Der Umriss ist nicht ein Körper: Tiere kreuzen oder berühren sich, oder etwas hängt an einem. Sie trennen und wiederholen.</translation>
+        </message>
+        <message>
+            <source>trace-not-closed</source>
+            <translation>Die Klicks führen nicht um ein Tier. Der Reihe nach am ganzen Rand klicken und enden, wo begonnen wurde.</translation>
+        </message>
+        <message>
+            <source>outline-crosses</source>
+            <translation>Der Umriss würde sich selbst kreuzen. Rückgängig machen und das Stück nur auf einer Seite ziehen.</translation>
+        </message>
+        <message>
+            <source>cut-misses</source>
+            <translation>Die Linie teilt das Tier nicht. Sie ganz hindurch ziehen, von Platte zu Platte.</translation>
+        </message>
+        <message>
+            <source>join-too-far</source>
+            <translation>Diese zwei Teile können nicht ein Tier sein: Sie liegen zu weit auseinander oder übereinander.</translation>
+        </message>
+        <message>
+            <source>landmarks-missing</source>
+            <translation>Die Marken des Hauptmaßes wurden nicht gefunden. Sie von Hand setzen.</translation>
+        </message>
+        <message>
+            <source>no-length</source>
+            <translation>Eine Länge fehlt oder ist nicht über null; diesen Termin berichtigen oder weglassen.</translation>
+        </message>
+        <message>
+            <source>no-time</source>
+            <translation>Die Termine liegen nicht in zeitlicher Reihenfolge oder an einem Tag; ein Wachstum braucht Tage dazwischen.</translation>
+        </message>
+        <message>
+            <source>too-few-points</source>
+            <translation>Es gibt zu wenige Maße dafür; weitere Termine machen.</translation>
+        </message>
+        <message>
+            <source>too-few-ages</source>
+            <translation>Es gibt zu wenige verschiedene Alter für eine Wachstumskurve; weitere Termine machen.</translation>
+        </message>
+        <message>
+            <source>not-identified</source>
+            <translation>Die Daten reichen nicht, um die Kurve festzulegen; weitere Termine oder Tiere.</translation>
+        </message>
+        <message>
+            <source>no-repeats</source>
+            <translation>Kein Tier wurde oft genug gesehen, um sein Wachstum von der Streuung zu trennen; weitere Termine machen.</translation>
+        </message>
+        <message>
+            <source>no-scatter</source>
+            <translation>Die Längen folgen dem Modell genau; echte streuen. Die Daten prüfen.</translation>
+        </message>
+        <message>
+            <source>dates-reversed</source>
+            <translation>Die Termine eines Tiers liegen nicht in zeitlicher Reihenfolge, oder sein Alter nimmt ab; die Tage berichtigen.</translation>
+        </message>
+        <message>
+            <source>animal-in-two-tanks</source>
+            <translation>Ein Tier steht zugleich in zwei Becken; seine Aufenthalte berichtigen.</translation>
+        </message>
+        <message>
+            <source>animal-on-two-diets</source>
+            <translation>Ein Tier steht zugleich auf zwei Futterplänen; sein Futter berichtigen.</translation>
+        </message>
+        <message>
+            <source>too-few-animals</source>
+            <translation>Dafür braucht es mehr Tiere mit bekanntem Alter und bekannter Länge.</translation>
+        </message>
+        <message>
+            <source>too-few-groups</source>
+            <translation>Weniger als zwei Futter wurden in dieser Zeit durchgehend von Tieren mit zwei Längen gefressen.</translation>
+        </message>
+        <message>
+            <source>too-few-sessions</source>
+            <translation>Es gibt zu wenige Termine, um damit zu vergleichen.</translation>
+        </message>
+        <message>
+            <source>no-change-of-food</source>
+            <translation>Für dieses Tier ist keine Umstellung des Futters verzeichnet.</translation>
+        </message>
+        <message>
+            <source>no-fit</source>
+            <translation>Keine Kurve dieser Art passt zu den Maßen; nach einem falschen Wert suchen.</translation>
+        </message>
+        <message>
+            <source>before-first</source>
+            <translation>Der Tag liegt vor dem ersten Termin; einen späteren nehmen.</translation>
+        </message>
+        <message>
+            <source>too-far-ahead</source>
+            <translation>So weit voraus lässt sich nichts sagen.</translation>
+        </message>
+        <message>
+            <source>not-reached</source>
+            <translation>Diese Länge wird nach den bisherigen Maßen nicht erreicht.</translation>
+        </message>
+        <message>
+            <source>markers-missing</source>
+            <translation>Marken der Platte fehlen im Foto. Sie freilegen und reinigen.</translation>
+        </message>
+        <message>
+            <source>marker-off</source>
+            <translation>Eine Marke liegt anders, als die übrigen sagen. Die Platte ansehen: Ist sie dort wellig, verschmutzt oder verdeckt?</translation>
+        </message>
+        <message>
+            <source>plate-uneven</source>
+            <translation>Die Ecken der Marken streuen: Die Platte ist gebogen, der Druck ungleich oder das Objektiv ein anderes.</translation>
+        </message>
+        <message>
+            <source>plate-tilted</source>
+            <translation>Die Kamera stand schräg zur Platte. Sie gerade ausrichten.</translation>
+        </message>
+        <message>
+            <source>plate-upside-down</source>
+            <translation>Die Platte steht im Foto auf dem Kopf. Längen stimmen; Platte oder Kamera drehen.</translation>
+        </message>
+        <message>
+            <source>distance-off</source>
+            <translation>Die Platte sieht aus wie aus einem anderen Abstand, als die Boxdatei sagt. Von der Kamera zur Scheibe messen und eintragen.</translation>
+        </message>
+        <message>
+            <source>not-this-camera</source>
+            <translation>Das Objektiv in der Boxdatei gehört nicht zu dieser Kamera oder Einstellung, oder es ist keines da. Es einmessen.</translation>
+        </message>
+        <message>
+            <source>length-off</source>
+            <translation>Ein Stab bekannter Länge wird falsch gelesen. Box nicht verwenden, bis die Ursache gefunden ist.</translation>
+        </message>
+        <message>
+            <source>Each diet had tanks of its own: tanks, not animals, are then the unit of comparison, and any other difference between the tanks looks like an effect of food.</source>
+            <translation>Jedes Futter hatte eigene Becken: Dann sind Becken und nicht Tiere die Einheit des Vergleichs, und jeder andere Unterschied zwischen den Becken sieht aus wie eine Wirkung des Futters.</translation>
+        </message>
+        <message>
+            <source>A diet with fewer than three animals is shown, not tested.</source>
+            <translation>Ein Futter mit weniger als drei Tieren wird gezeigt, nicht geprüft.</translation>
+        </message>
+        <message>
+            <source>Tanks</source>
+            <translation>Becken</translation>
+        </message>
+        <message>
+            <source>Diets</source>
+            <translation>Futter</translation>
+        </message>
+        <message>
+            <source>Broods</source>
+            <translation>Bruten</translation>
+        </message>
+        <message>
+            <source>Animals</source>
+            <translation>Tiere</translation>
+        </message>
+        <message>
+            <source>Who was in which tank</source>
+            <translation>Welches Tier in welchem Becken war</translation>
+        </message>
+        <message>
+            <source>Which animal had which diet</source>
+            <translation>Welches Tier welches Futter bekam</translation>
+        </message>
+        <message>
+            <source>Notes</source>
+            <translation>Notizen</translation>
+        </message>
+        <message>
+            <source>Food offered, taken or refused</source>
+            <translation>Futter angeboten, gefressen oder verweigert</translation>
+        </message>
+        <message>
+            <source>Water readings</source>
+            <translation>Wasserwerte</translation>
+        </message>
+        <message>
+            <source>Treatments</source>
+            <translation>Behandlungen</translation>
+        </message>
+        <message>
+            <source>Measures taken by hand</source>
+            <translation>Von Hand genommene Maße</translation>
+        </message>
+        <message>
+            <source>First day</source>
+            <translation>Erster Tag</translation>
+        </message>
+        <message>
+            <source>Last day; empty while it goes on</source>
+            <translation>Letzter Tag; leer, solange es andauert</translation>
+        </message>
+        <message>
+            <source>The keeper's own code</source>
+            <translation>Eigenes Kürzel</translation>
+        </message>
+        <message>
+            <source>Name</source>
+            <translation>Name</translation>
+        </message>
+        <message>
+            <source>Scientific name</source>
+            <translation>Wissenschaftlicher Name</translation>
+        </message>
+        <message>
+            <source>Body plan that measuring uses</source>
+            <translation>Körperform, nach der gemessen wird</translation>
+        </message>
+        <message>
+            <source>Sex</source>
+            <translation>Geschlecht</translation>
+        </message>
+        <message>
+            <source>How the sex was told</source>
+            <translation>Woran das Geschlecht erkannt wurde</translation>
+        </message>
+        <message>
+            <source>Day of hatching or birth</source>
+            <translation>Tag des Schlüpfens oder der Geburt</translation>
+        </message>
+        <message>
+            <source>Whether that day is exact; else it is an estimate</source>
+            <translation>Ob dieser Tag genau ist; sonst geschätzt</translation>
+        </message>
+        <message>
+            <source>Standard deviation of an estimated day</source>
+            <translation>Standardabweichung eines geschätzten Tags</translation>
+        </message>
+        <message>
+            <source>Day of arrival</source>
+            <translation>Tag der Ankunft</translation>
+        </message>
+        <message>
+            <source>Where it comes from</source>
+            <translation>Woher es kommt</translation>
+        </message>
+        <message>
+            <source>Mother</source>
+            <translation>Mutter</translation>
+        </message>
+        <message>
+            <source>Father</source>
+            <translation>Vater</translation>
+        </message>
+        <message>
+            <source>Brood it is of</source>
+            <translation>Brut, aus der es ist</translation>
+        </message>
+        <message>
+            <source>Number on its animal card</source>
+            <translation>Nummer auf seiner Tierkarte</translation>
+        </message>
+        <message>
+            <source>Day on which it died or left</source>
+            <translation>Tag, an dem es starb oder ging</translation>
+        </message>
+        <message>
+            <source>Whether it died or left</source>
+            <translation>Ob es starb oder ging</translation>
+        </message>
+        <message>
+            <source>Code</source>
+            <translation>Kürzel</translation>
+        </message>
+        <message>
+            <source>Foods, a JSON list of texts</source>
+            <translation>Futtermittel</translation>
+        </message>
+        <message>
+            <source>Feeds a day</source>
+            <translation>Fütterungen am Tag</translation>
+        </message>
+        <message>
+            <source>What the food is enriched with</source>
+            <translation>Womit das Futter angereichert ist</translation>
+        </message>
+        <message>
+            <source>Animal</source>
+            <translation>Tier</translation>
+        </message>
+        <message>
+            <source>Tank</source>
+            <translation>Becken</translation>
+        </message>
+        <message>
+            <source>Diet</source>
+            <translation>Futter</translation>
+        </message>
+        <message>
+            <source>State, e.g. brooding</source>
+            <translation>Zustand, z. B. brütet</translation>
+        </message>
+        <message>
+            <source>Day</source>
+            <translation>Tag</translation>
+        </message>
+        <message>
+            <source>Text</source>
+            <translation>Text</translation>
+        </message>
+        <message>
+            <source>Food</source>
+            <translation>Futtermittel</translation>
+        </message>
+        <message>
+            <source>What became of it</source>
+            <translation>Was daraus wurde</translation>
+        </message>
+        <message>
+            <source>Keeper's initials</source>
+            <translation>Kürzel des Pflegers</translation>
+        </message>
+        <message>
+            <source>Remark</source>
+            <translation>Bemerkung</translation>
+        </message>
+        <message>
+            <source>What was given or done</source>
+            <translation>Was gegeben oder getan wurde</translation>
+        </message>
+        <message>
+            <source>Dose</source>
+            <translation>Dosis</translation>
+        </message>
+        <message>
+            <source>Who ordered it</source>
+            <translation>Wer es angeordnet hat</translation>
+        </message>
+        <message>
+            <source>Which measure</source>
+            <translation>Welches Maß</translation>
+        </message>
+        <message>
+            <source>Value, in the unit that the measure's name ends with</source>
+            <translation>Wert, in der Einheit, mit der der Name des Maßes endet</translation>
+        </message>
+        <message>
+            <source>Half-width of its 95 % interval, when it is known</source>
+            <translation>Halbe Breite des 95-%-Intervalls, wenn bekannt</translation>
+        </message>
+        <message>
+            <source>How it was taken</source>
+            <translation>Wie es genommen wurde</translation>
+        </message>
+        <message>
+            <source>Animal; or say the tank</source>
+            <translation>Tier; oder das Becken angeben</translation>
+        </message>
+        <message>
+            <source>Tank; or say the animal</source>
+            <translation>Becken; oder das Tier angeben</translation>
+        </message>
+        <message>
+            <source>Id of the finding, e.g. thin</source>
+            <translation>Name des Befunds, z. B. thin</translation>
+        </message>
+        <message>
+            <source>Day it was raised</source>
+            <translation>Tag, an dem er gemeldet wurde</translation>
+        </message>
+        <message>
+            <source>Decision</source>
+            <translation>Entscheidung</translation>
+        </message>
+        <message>
+            <source>Day to look again</source>
+            <translation>Tag zum Wiederansehen</translation>
+        </message>
+        <message>
+            <source>pipefish</source>
+            <translation>Seenadel</translation>
+        </message>
+        <message>
+            <source>seahorse</source>
+            <translation>Seepferdchen</translation>
+        </message>
+        <message>
+            <source>fish</source>
+            <translation>anderer langer Fisch</translation>
+        </message>
+        <message>
+            <source>unknown</source>
+            <translation>nicht bekannt</translation>
+        </message>
+        <message>
+            <source>female</source>
+            <translation>Weibchen</translation>
+        </message>
+        <message>
+            <source>male</source>
+            <translation>Männchen</translation>
+        </message>
+        <message>
+            <source>died</source>
+            <translation>gestorben</translation>
+        </message>
+        <message>
+            <source>left</source>
+            <translation>abgegeben</translation>
+        </message>
+        <message>
+            <source>offered</source>
+            <translation>angeboten</translation>
+        </message>
+        <message>
+            <source>taken</source>
+            <translation>gefressen</translation>
+        </message>
+        <message>
+            <source>refused</source>
+            <translation>verweigert</translation>
+        </message>
+        <message>
+            <source>brooding</source>
+            <translation>trägt</translation>
+        </message>
+        <message>
+            <source>carrying-eggs</source>
+            <translation>trägt Eier</translation>
+        </message>
+        <message>
+            <source>just-spawned</source>
+            <translation>hat eben abgelaicht</translation>
+        </message>
+        <message>
+            <source>change-diet</source>
+            <translation>Futter umstellen</translation>
+        </message>
+        <message>
+            <source>measure-again</source>
+            <translation>wieder messen</translation>
+        </message>
+        <message>
+            <source>watch-feeding</source>
+            <translation>Fressen beobachten</translation>
+        </message>
+        <message>
+            <source>ask-veterinarian</source>
+            <translation>Tierarzt fragen</translation>
+        </message>
+        <message>
+            <source>acted</source>
+            <translation>anders gehandelt</translation>
+        </message>
+        <message>
+            <source>watch</source>
+            <translation>beobachten</translation>
+        </message>
+        <message>
+            <source>dismissed</source>
+            <translation>abgetan</translation>
+        </message>
+        <message>
+            <source>standard_length_mm</source>
+            <translation>Standardlänge, mm</translation>
+        </message>
+        <message>
+            <source>height_mm</source>
+            <translation>Höhe, mm</translation>
+        </message>
+        <message>
+            <source>trunk_width_mm</source>
+            <translation>Rumpfbreite, mm</translation>
+        </message>
+        <message>
+            <source>head_length_mm</source>
+            <translation>Kopflänge, mm</translation>
+        </message>
+        <message>
+            <source>trunk_length_mm</source>
+            <translation>Rumpflänge, mm</translation>
+        </message>
+        <message>
+            <source>tail_length_mm</source>
+            <translation>Schwanzlänge, mm</translation>
+        </message>
+        <message>
+            <source>trunk_depth_mm</source>
+            <translation>Rumpftiefe, mm</translation>
+        </message>
+        <message>
+            <source>girth_mm</source>
+            <translation>Umfang, mm</translation>
+        </message>
+        <message>
+            <source>girth_ratio</source>
+            <translation>Umfangsverhältnis</translation>
+        </message>
+        <message>
+            <source>depth_ratio</source>
+            <translation>Tiefenverhältnis</translation>
+        </message>
+        <message>
+            <source>behind-tankmates</source>
+            <translation>bleibt zurück</translation>
+        </message>
+        <message>
+            <source>getting-thinner</source>
+            <translation>wird dünner</translation>
+        </message>
+        <message>
+            <source>not-feeding</source>
+            <translation>frisst nicht</translation>
+        </message>
+        <message>
+            <source>tank-low</source>
+            <translation>ganzes Becken zurück</translation>
+        </message>
+        <message>
+            <source>measure-doubtful</source>
+            <translation>Maß zweifelhaft</translation>
+        </message>
+        <message>
+            <source>cannot-tell</source>
+            <translation>nicht zu sagen</translation>
+        </message>
     </context>
 </TS>

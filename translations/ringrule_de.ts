@@ -2,6 +2,41 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de" sourcelanguage="en">
 <context>
+    <name>AnimalFacts</name>
+    <message>
+        <source>%1 since %2</source>
+        <translation>%1 seit %2</translation>
+    </message>
+    <message>
+        <source>female</source>
+        <translation>Weibchen</translation>
+    </message>
+    <message>
+        <source>male</source>
+        <translation>Männchen</translation>
+    </message>
+    <message>
+        <source>hatched %1</source>
+        <translation>geschlüpft %1</translation>
+    </message>
+    <message>
+        <source>hatched about %1</source>
+        <translation>geschlüpft um %1</translation>
+    </message>
+    <message>
+        <source>card %1</source>
+        <translation>Karte %1</translation>
+    </message>
+    <message>
+        <source>died %1</source>
+        <translation>gestorben %1</translation>
+    </message>
+    <message>
+        <source>left %1</source>
+        <translation>abgegeben %1</translation>
+    </message>
+</context>
+<context>
     <name>AnimalsPage</name>
     <message>
         <source>Animals</source>
@@ -58,6 +93,54 @@
     <message>
         <source>Photos of the animal at the same scale</source>
         <translation>Fotos des Tieres im selben Maßstab</translation>
+    </message>
+    <message>
+        <source>Needs a look</source>
+        <translation>Anzusehen</translation>
+    </message>
+    <message>
+        <source>Only animals that need a look</source>
+        <translation>Nur Tiere, die anzusehen sind</translation>
+    </message>
+    <message>
+        <source>Tank</source>
+        <translation>Becken</translation>
+    </message>
+    <message>
+        <source>Note…</source>
+        <translation>Notiz…</translation>
+    </message>
+    <message>
+        <source>A note, food, a diet, a state, a treatment or a measure by hand</source>
+        <translation>Notiz, Futter, Futterplan, Zustand, Behandlung oder Maß von Hand</translation>
+    </message>
+    <message>
+        <source>Change…</source>
+        <translation>Ändern…</translation>
+    </message>
+    <message>
+        <source>What is known of it, its tank, or which sessions are its own</source>
+        <translation>Was bekannt ist, sein Becken oder welche Termine seine sind</translation>
+    </message>
+    <message>
+        <source>Notes, food, events</source>
+        <translation>Notizen, Futter, Ereignisse</translation>
+    </message>
+    <message>
+        <source>Notes, food and events of the animal</source>
+        <translation>Notizen, Futter und Ereignisse des Tiers</translation>
+    </message>
+    <message>
+        <source>Change entry…</source>
+        <translation>Eintrag ändern…</translation>
+    </message>
+    <message>
+        <source>Take out</source>
+        <translation>Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Undo brings it back</source>
+        <translation>Rückgängig bringt ihn zurück</translation>
     </message>
 </context>
 <context>
@@ -444,6 +527,18 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>Last day</source>
         <translation>Letzter Tag</translation>
     </message>
+    <message>
+        <source>New diet…</source>
+        <translation>Neues Futter…</translation>
+    </message>
+    <message>
+        <source>Diet of a tank…</source>
+        <translation>Futter eines Beckens…</translation>
+    </message>
+    <message>
+        <source>The diet that a whole tank is on; an animal&apos;s own diet, noted on the page Animals, wins over it</source>
+        <translation>Das Futter eines ganzen Beckens; eigenes Futter eines Tiers, auf der Seite Tiere notiert, geht vor</translation>
+    </message>
 </context>
 <context>
     <name>FindingWords</name>
@@ -490,6 +585,34 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>The whole of %1 is below its own past: %2, since %4.</source>
         <translation>Ganz %1 liegt unter seiner eigenen Vergangenheit: %2, seit %4.</translation>
+    </message>
+    <message>
+        <source>better</source>
+        <translation>besser</translation>
+    </message>
+    <message>
+        <source>worse</source>
+        <translation>schlechter</translation>
+    </message>
+    <message>
+        <source>no better beyond error</source>
+        <translation>nicht besser über den Fehler hinaus</translation>
+    </message>
+    <message>
+        <source>too early to tell</source>
+        <translation>noch zu früh zu sagen</translation>
+    </message>
+    <message>
+        <source>%1 (%2 before, %3 after)</source>
+        <translation>%1 (%2 vorher, %3 nachher)</translation>
+    </message>
+    <message>
+        <source>This does not prove the cause: an animal chosen because it was low tends to be less low next time.</source>
+        <translation>Das beweist die Ursache nicht: Ein Tier, das gewählt wurde, weil es zurücklag, liegt beim nächsten Mal eher weniger zurück.</translation>
+    </message>
+    <message>
+        <source>%1, food changed on %2: growth %3; condition against its tankmates %4. %5</source>
+        <translation>%1, Futter umgestellt am %2: Wachstum %3; Kondition gegen seine Beckengenossen %4. %5</translation>
     </message>
 </context>
 <context>
@@ -552,6 +675,13 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>GrowthCurve</name>
+    <message>
+        <source>A curve is fitted to %1 animals at most: choose a tank.</source>
+        <translation>Eine Kurve wird für höchstens %1 Tiere berechnet: ein Becken wählen.</translation>
+    </message>
+</context>
+<context>
     <name>GrowthPage</name>
     <message>
         <source>Growth</source>
@@ -576,10 +706,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Time axis</source>
         <translation>Zeitachse</translation>
-    </message>
-    <message>
-        <source>Tank</source>
-        <translation>Becken</translation>
     </message>
     <message>
         <source>Tankmates&apos; band</source>
@@ -616,6 +742,88 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Growth by a constant share is a straight line then</source>
         <translation>Wachstum um einen festen Anteil ist dann eine Gerade</translation>
+    </message>
+    <message>
+        <source>Which</source>
+        <translation>Welche</translation>
+    </message>
+    <message>
+        <source>Which animals: a tank, a brood, a species</source>
+        <translation>Welche Tiere: ein Becken, eine Brut, eine Art</translation>
+    </message>
+    <message>
+        <source>Fitted curve</source>
+        <translation>Kurve der Gruppe</translation>
+    </message>
+    <message>
+        <source>Length against age of the animals that are shown, with the band in which 95 % of animals like these lie</source>
+        <translation>Länge gegen Alter der gezeigten Tiere, mit dem Band, in dem 95 % solcher Tiere liegen</translation>
+    </message>
+    <message>
+        <source>Diets and events</source>
+        <translation>Futter und Ereignisse</translation>
+    </message>
+    <message>
+        <source>Diets shaded, moves, states and treatments marked: of one animal, when it alone is picked out</source>
+        <translation>Futter grau, Umzüge, Zustände und Behandlungen markiert: von einem Tier, wenn nur dieses hervorgehoben ist</translation>
+    </message>
+</context>
+<context>
+    <name>GrowthStory</name>
+    <message>
+        <source>to %1</source>
+        <translation>nach %1</translation>
+    </message>
+</context>
+<context>
+    <name>ImportDialog</name>
+    <message>
+        <source>Import a table</source>
+        <translation>Tabelle einlesen</translation>
+    </message>
+    <message>
+        <source>A CSV table, as spreadsheets save it. Columns are matched by their names; nothing is kept before you see what becomes of them.</source>
+        <translation>Eine CSV-Tabelle, wie Tabellenprogramme sie speichern. Spalten werden nach Namen zugeordnet; nichts wird übernommen, bevor zu sehen ist, was daraus wird.</translation>
+    </message>
+    <message>
+        <source>&amp;Table</source>
+        <translation>&amp;Tabelle</translation>
+    </message>
+    <message>
+        <source>File of the table</source>
+        <translation>Datei der Tabelle</translation>
+    </message>
+    <message>
+        <source>Choose…</source>
+        <translation>Wählen…</translation>
+    </message>
+    <message>
+        <source>Choose the file of the table</source>
+        <translation>Datei der Tabelle wählen</translation>
+    </message>
+    <message>
+        <source>&amp;What it lists</source>
+        <translation>&amp;Was sie auflistet</translation>
+    </message>
+    <message>
+        <source>What the table lists</source>
+        <translation>Was die Tabelle auflistet</translation>
+    </message>
+    <message>
+        <source>&amp;Days are written</source>
+        <translation>Ta&amp;ge schreiben als</translation>
+    </message>
+    <message>
+        <source>How the table writes days</source>
+        <translation>Wie die Tabelle Tage schreibt</translation>
+    </message>
+    <message>
+        <source>What becomes of the table</source>
+        <translation>Was aus der Tabelle wird</translation>
+    </message>
+    <message>
+        <source>Choose a table whose first line names its columns.</source>
+        <translation>Eine Tabelle wählen, deren erste Zeile die Spalten nennt.</translation>
     </message>
 </context>
 <context>
@@ -1045,16 +1253,20 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>%1, ein Tier</translation>
     </message>
     <message>
-        <source>•  %1 against %2: %3 mm/day (95 %: %4 to %5); permutation p = %6, adjusted for all pairs.</source>
-        <translation>•  %1 gegen %2: %3 mm/Tag (95 %: %4 bis %5); Permutations-p = %6, für alle Paare angepasst.</translation>
-    </message>
-    <message>
         <source>food changed</source>
         <translation>Futter umgestellt</translation>
     </message>
     <message>
         <source>The collection has no box file of this name: add it on the page Box, then the photo can be corrected.</source>
         <translation>Die Sammlung hat keine Boxdatei dieses Namens: Fügen Sie sie auf der Seite Messbox hinzu, dann kann das Foto berichtigt werden.</translation>
+    </message>
+    <message>
+        <source>•  On %1 animals grew faster than on %2, by %3 mm/day (95 %: %4 to %5; permutation p = %6, all pairs allowed for).</source>
+        <translation>•  Mit %1 wuchsen Tiere schneller als mit %2, um %3 mm/Tag (95 %: %4 bis %5; Permutations-p = %6, alle Paare berücksichtigt).</translation>
+    </message>
+    <message>
+        <source>•  %1 and %2 are not told apart: %3 mm/day more on the first (95 %: %4 to %5; permutation p = %6, all pairs allowed for).</source>
+        <translation>•  %1 und %2 sind nicht zu unterscheiden: %3 mm/Tag mehr beim ersten (95 %: %4 bis %5; Permutations-p = %6, alle Paare berücksichtigt).</translation>
     </message>
 </context>
 <context>
@@ -1291,8 +1503,111 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>‹ Voriges</translation>
     </message>
     <message>
-        <source>Next ›</source>
-        <translation>Nächstes ›</translation>
+        <source>No session yet</source>
+        <translation>Noch kein Termin</translation>
+    </message>
+    <message>
+        <source>Three steps to the first measures. A folder of photos or a camera card can also be dropped anywhere on this window.</source>
+        <translation>Drei Schritte zu den ersten Maßen. Ein Ordner mit Fotos oder eine Kamerakarte kann auch irgendwo auf dieses Fenster gezogen werden.</translation>
+    </message>
+    <message>
+        <source>Set up the box</source>
+        <translation>Die Messbox einrichten</translation>
+    </message>
+    <message>
+        <source>Plate, lens and water: how pixels become millimetres.</source>
+        <translation>Platte, Objektiv und Wasser: wie aus Pixeln Millimeter werden.</translation>
+    </message>
+    <message>
+        <source>Add the animals</source>
+        <translation>Die Tiere eintragen</translation>
+    </message>
+    <message>
+        <source>Each with its tank and the number on its card. They can also be told later.</source>
+        <translation>Jedes mit Becken und Nummer auf seiner Karte. Auch später möglich.</translation>
+    </message>
+    <message>
+        <source>Measure a folder of photos</source>
+        <translation>Einen Ordner mit Fotos messen</translation>
+    </message>
+    <message>
+        <source>From the camera card or a copy of it. The originals stay as they are.</source>
+        <translation>Von der Kamerakarte oder einer Kopie. Die Originale bleiben, wie sie sind.</translation>
+    </message>
+    <message>
+        <source>Take again</source>
+        <translation>Neu aufnehmen</translation>
+    </message>
+    <message>
+        <source>Notes with the animal that it is to be photographed again, and goes on (Ctrl+R)</source>
+        <translation>Notiert beim Tier, dass es neu zu fotografieren ist, und geht weiter (Strg+R)</translation>
+    </message>
+    <message>
+        <source>Skip ›</source>
+        <translation>Auslassen ›</translation>
+    </message>
+    <message>
+        <source>The next photo; this one stays as it is (Ctrl+Down)</source>
+        <translation>Das nächste Foto; dieses bleibt, wie es ist (Strg+Ab)</translation>
+    </message>
+    <message>
+        <source>Next photo</source>
+        <translation>Nächstes Foto</translation>
+    </message>
+</context>
+<context>
+    <name>SettingsDialog</name>
+    <message>
+        <source>Settings</source>
+        <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>Keeper&apos;s &amp;initials</source>
+        <translation>&amp;Kürzel des Pflegers</translation>
+    </message>
+    <message>
+        <source>Keeper&apos;s initials</source>
+        <translation>Kürzel des Pflegers</translation>
+    </message>
+    <message>
+        <source>&amp;Days are written</source>
+        <translation>Ta&amp;ge schreiben als</translation>
+    </message>
+    <message>
+        <source>How days are written</source>
+        <translation>Wie Tage geschrieben werden</translation>
+    </message>
+    <message>
+        <source>C&amp;olours</source>
+        <translation>&amp;Farben</translation>
+    </message>
+    <message>
+        <source>Colours</source>
+        <translation>Farben</translation>
+    </message>
+    <message>
+        <source>&amp;Text size</source>
+        <translation>&amp;Textgröße</translation>
+    </message>
+    <message>
+        <source>Text size</source>
+        <translation>Textgröße</translation>
+    </message>
+    <message>
+        <source>&amp;Language, from the next start</source>
+        <translation>&amp;Sprache, ab dem nächsten Start</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Sprache</translation>
+    </message>
+    <message>
+        <source>When an animal needs a look</source>
+        <translation>Wann ein Tier anzusehen ist</translation>
+    </message>
+    <message>
+        <source>For this collection. Lower numbers tell sooner, and raise more false alarms. A species may have thresholds of its own in the collection&apos;s species file; those stand.</source>
+        <translation>Für diese Sammlung. Kleinere Zahlen melden früher und öfter falsch. Eine Art kann in der Artendatei der Sammlung eigene Schwellen haben; die bleiben.</translation>
     </message>
 </context>
 <context>
@@ -1445,6 +1760,68 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>ringrule::AnimalEventsModel</name>
+    <message>
+        <source>since %1</source>
+        <translation>seit %1</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>Feeding</source>
+        <translation>Fütterung</translation>
+    </message>
+    <message>
+        <source>Diet</source>
+        <translation>Futter</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Treatment</source>
+        <translation>Behandlung</translation>
+    </message>
+    <message>
+        <source>Tank</source>
+        <translation>Becken</translation>
+    </message>
+    <message>
+        <source>Measure by hand</source>
+        <translation>Maß von Hand</translation>
+    </message>
+    <message>
+        <source>Decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Which</source>
+        <translation>Welche</translation>
+    </message>
+    <message>
+        <source>Keeper</source>
+        <translation>Pfleger</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::AnimalPictures</name>
+    <message>
+        <source>Reading the photo</source>
+        <translation>Foto wird gelesen</translation>
+    </message>
+</context>
+<context>
     <name>ringrule::AnimalTableModel</name>
     <message>
         <source>not yet</source>
@@ -1483,16 +1860,31 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Kondition</translation>
     </message>
     <message>
-        <source>Girth ratio</source>
-        <translation>Umfangsverhältnis</translation>
-    </message>
-    <message>
         <source>Last seen</source>
         <translation>Zuletzt gesehen</translation>
     </message>
     <message>
         <source>Needs a look</source>
         <translation>Ansehen</translation>
+    </message>
+    <message>
+        <source>%1 on %2</source>
+        <translation>%1 am %2</translation>
+    </message>
+    <message>
+        <source>one session</source>
+        <translation>ein Termin</translation>
+    </message>
+    <message numerus="yes">
+        <source>from %1 to %2 mm in %n sessions</source>
+        <translation>
+            <numerusform>von %1 auf %2 mm in %n Termin</numerusform>
+            <numerusform>von %1 auf %2 mm in %n Terminen</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Growth</source>
+        <translation>Wachstum</translation>
     </message>
 </context>
 <context>
@@ -1510,12 +1902,76 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Das Blatt wurde in %1 gespeichert.</translation>
     </message>
     <message>
-        <source>Sessions of %1</source>
-        <translation>Fototermine von %1</translation>
+        <source>Every tank</source>
+        <translation>Alle Becken</translation>
     </message>
     <message>
-        <source>Sessions</source>
-        <translation>Fototermine</translation>
+        <source>No animal yet</source>
+        <translation>Noch kein Tier</translation>
+    </message>
+    <message>
+        <source>No animal is chosen</source>
+        <translation>Kein Tier gewählt</translation>
+    </message>
+    <message>
+        <source>New animal… adds one. Its card in the photo then tells its photos from all others. Whole lists are read from a table: File, Import a table…</source>
+        <translation>Neues Tier… trägt eines ein. Seine Karte im Foto ordnet ihm dann seine Fotos zu. Ganze Listen aus einer Tabelle: Datei, Tabelle einlesen…</translation>
+    </message>
+    <message>
+        <source>What is known of it…</source>
+        <translation>Was bekannt ist…</translation>
+    </message>
+    <message>
+        <source>Move to another tank…</source>
+        <translation>In ein anderes Becken…</translation>
+    </message>
+    <message>
+        <source>Make one with another animal…</source>
+        <translation>Mit einem anderen Tier vereinen…</translation>
+    </message>
+    <message>
+        <source>Give later sessions to a new animal…</source>
+        <translation>Spätere Termine einem neuen Tier geben…</translation>
+    </message>
+    <message>
+        <source>What is known of %1</source>
+        <translation>Was von %1 bekannt ist</translation>
+    </message>
+    <message>
+        <source>Move %1 to another tank</source>
+        <translation>%1 in ein anderes Becken setzen</translation>
+    </message>
+    <message>
+        <source>From that day on it is compared with the animals of its new tank. A code that is new makes a new tank.</source>
+        <translation>Von diesem Tag an wird es mit den Tieren des neuen Beckens verglichen. Ein neues Kürzel legt ein neues Becken an.</translation>
+    </message>
+    <message>
+        <source>Make %1 one with another animal</source>
+        <translation>%1 mit einem anderen Tier vereinen</translation>
+    </message>
+    <message>
+        <source>When one animal was kept under two codes. All that is known of %1 becomes that of the other, and %1 is taken out. Undo parts them again.</source>
+        <translation>Wenn ein Tier unter zwei Kürzeln geführt wurde. Alles von %1 geht an das andere, und %1 wird herausgenommen. Rückgängig trennt sie wieder.</translation>
+    </message>
+    <message>
+        <source>Give later sessions of %1 to a new animal</source>
+        <translation>Spätere Termine von %1 einem neuen Tier geben</translation>
+    </message>
+    <message>
+        <source>When two animals were photographed under one code. The readings of sessions from that day on become those of the new one.</source>
+        <translation>Wenn zwei Tiere unter einem Kürzel fotografiert wurden. Die Maße der Termine von diesem Tag an gehören dann dem neuen.</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Change entry: %1</source>
+        <translation>Eintrag ändern: %1</translation>
+    </message>
+    <message>
+        <source>The entry was taken out. Undo (Ctrl+Z) brings it back.</source>
+        <translation>Der Eintrag wurde herausgenommen. Rückgängig (Strg+Z) bringt ihn zurück.</translation>
     </message>
 </context>
 <context>
@@ -1632,10 +2088,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Nach %1</translation>
     </message>
     <message>
-        <source>Mean standard length of those measured last</source>
-        <translation>Mittlere Standardlänge der zuletzt gemessenen</translation>
-    </message>
-    <message>
         <source>Brood</source>
         <translation>Brut</translation>
     </message>
@@ -1670,6 +2122,18 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Animals</source>
         <translation>Tiere</translation>
+    </message>
+    <message>
+        <source>%1, one animal</source>
+        <translation>%1, ein Tier</translation>
+    </message>
+    <message>
+        <source>%1, most within %2</source>
+        <translation>%1, meist auf %2 genau</translation>
+    </message>
+    <message>
+        <source>Mean standard length of those measured last, and 1.96 standard deviations between them</source>
+        <translation>Mittlere Standardlänge der zuletzt gemessenen und 1,96 Standardabweichungen zwischen ihnen</translation>
     </message>
 </context>
 <context>
@@ -1785,6 +2249,62 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>not identified</source>
         <translation>nicht erkannt</translation>
     </message>
+    <message>
+        <source>new animal %1</source>
+        <translation>neues Tier %1</translation>
+    </message>
+    <message>
+        <source>move of %1 to %2</source>
+        <translation>Umzug von %1 nach %2</translation>
+    </message>
+    <message>
+        <source>%1 and %2 made one</source>
+        <translation>%1 und %2 vereint</translation>
+    </message>
+    <message>
+        <source>sessions of %1 given to %2</source>
+        <translation>Termine von %1 an %2</translation>
+    </message>
+    <message>
+        <source>new entry</source>
+        <translation>neuer Eintrag</translation>
+    </message>
+    <message>
+        <source>change of an entry</source>
+        <translation>Änderung eines Eintrags</translation>
+    </message>
+    <message>
+        <source>entry taken out</source>
+        <translation>Eintrag herausgenommen</translation>
+    </message>
+    <message>
+        <source>table read in</source>
+        <translation>Tabelle eingelesen</translation>
+    </message>
+    <message>
+        <source>decision</source>
+        <translation>Entscheidung</translation>
+    </message>
+    <message>
+        <source>decision taken back</source>
+        <translation>Entscheidung zurückgenommen</translation>
+    </message>
+    <message>
+        <source>new brood %1</source>
+        <translation>neue Brut %1</translation>
+    </message>
+    <message>
+        <source>note of a brood</source>
+        <translation>Notiz zu einer Brut</translation>
+    </message>
+    <message>
+        <source>acceptance of %1</source>
+        <translation>Annahme von %1</translation>
+    </message>
+    <message>
+        <source>animal of %1</source>
+        <translation>Tier von %1</translation>
+    </message>
 </context>
 <context>
     <name>ringrule::CoverageWidget</name>
@@ -1802,22 +2322,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
 </context>
 <context>
     <name>ringrule::DecisionPanel</name>
-    <message>
-        <source>no session since</source>
-        <translation>keine Sitzung seither</translation>
-    </message>
-    <message>
-        <source>still told on %1, by %2</source>
-        <translation>am %1 noch so, mit %2</translation>
-    </message>
-    <message>
-        <source>still told on %1</source>
-        <translation>am %1 noch so</translation>
-    </message>
-    <message>
-        <source>not told any more on %1</source>
-        <translation>am %1 nicht mehr</translation>
-    </message>
     <message>
         <source>Change the diet</source>
         <translation>Futter wechseln</translation>
@@ -1857,6 +2361,22 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>look again on %1</source>
         <translation>wieder ansehen am %1</translation>
+    </message>
+    <message>
+        <source>no session since</source>
+        <translation>kein Termin seither</translation>
+    </message>
+    <message>
+        <source>still told on %1, by %2</source>
+        <translation>am %1 noch gemeldet, mit %2</translation>
+    </message>
+    <message>
+        <source>still told on %1</source>
+        <translation>am %1 noch gemeldet</translation>
+    </message>
+    <message>
+        <source>not told any more on %1</source>
+        <translation>am %1 nicht mehr gemeldet</translation>
     </message>
 </context>
 <context>
@@ -1924,16 +2444,24 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
 <context>
     <name>ringrule::DietsPage</name>
     <message>
-        <source>No animal has two sessions before a change of food yet.</source>
-        <translation>Noch kein Tier hat zwei Fototermine vor einer Umstellung.</translation>
-    </message>
-    <message>
-        <source>Nothing has been measured yet.</source>
-        <translation>Noch nichts gemessen.</translation>
-    </message>
-    <message>
         <source>Choose a first day that lies before the last.</source>
         <translation>Wählen Sie einen ersten Tag, der vor dem letzten liegt.</translation>
+    </message>
+    <message>
+        <source>New diet</source>
+        <translation>Neues Futter</translation>
+    </message>
+    <message>
+        <source>Diet of a tank</source>
+        <translation>Futter eines Beckens</translation>
+    </message>
+    <message>
+        <source>No animal has two sessions before a change of food yet. A change of diet is noted on the page Animals: Note…, Diet. After two more sessions the animal stands here, before and after.</source>
+        <translation>Noch kein Tier hat zwei Termine vor einer Umstellung. Eine Umstellung wird auf der Seite Tiere notiert: Notiz…, Futter. Nach zwei weiteren Terminen steht das Tier hier, vorher und nachher.</translation>
+    </message>
+    <message>
+        <source>Diets that two groups of animals keep over the same time are compared here.</source>
+        <translation>Hier wird Futter verglichen, das zwei Gruppen von Tieren zur selben Zeit bekommen.</translation>
     </message>
 </context>
 <context>
@@ -1945,14 +2473,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
 </context>
 <context>
     <name>ringrule::FindingsPage</name>
-    <message>
-        <source>No animal needs a look after the session of %1.</source>
-        <translation>Nach dem Fototermin vom %1 braucht kein Tier einen Blick.</translation>
-    </message>
-    <message>
-        <source>Nothing has been measured yet.</source>
-        <translation>Noch nichts gemessen.</translation>
-    </message>
     <message>
         <source>Each with its reason, its evidence and what to do next.</source>
         <translation>Jedes mit Grund, Beleg und nächstem Schritt.</translation>
@@ -1972,6 +2492,22 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>◷  %1: look again (%2), due %3</source>
         <translation>◷  %1: wieder ansehen (%2), fällig %3</translation>
+    </message>
+    <message>
+        <source>No animal needs a look after the session of %1.
+
+What was told after earlier sessions: choose one above.</source>
+        <translation>Nach dem Termin vom %1 ist kein Tier anzusehen.
+
+Was nach früheren Terminen gemeldet wurde: oben einen wählen.</translation>
+    </message>
+    <message>
+        <source>Nothing has been measured yet.
+
+After two sessions of a group, animals that lag behind or get thin stand here, with the evidence and what to do next.</source>
+        <translation>Noch nichts gemessen.
+
+Nach zwei Terminen einer Gruppe stehen hier Tiere, die zurückbleiben oder dünn werden, mit Beleg und nächstem Schritt.</translation>
     </message>
 </context>
 <context>
@@ -1993,20 +2529,12 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Breitenverhältnis</translation>
     </message>
     <message>
-        <source>Age or date</source>
-        <translation>Alter oder Datum</translation>
-    </message>
-    <message>
         <source>Age</source>
         <translation>Alter</translation>
     </message>
     <message>
         <source>Date</source>
         <translation>Datum</translation>
-    </message>
-    <message>
-        <source>Every tank</source>
-        <translation>Alle Becken</translation>
     </message>
     <message>
         <source>Save the chart</source>
@@ -2027,6 +2555,26 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Tables of readings (*.csv)</source>
         <translation>Tabellen der Messpunkte (*.csv)</translation>
+    </message>
+    <message>
+        <source>Age if known</source>
+        <translation>Alter, wenn bekannt</translation>
+    </message>
+    <message>
+        <source>Every animal</source>
+        <translation>Alle Tiere</translation>
+    </message>
+    <message>
+        <source>Brood %1</source>
+        <translation>Brut %1</translation>
+    </message>
+    <message>
+        <source>Nothing counts yet. Measure a folder of photos on the page Photo session and accept what was measured: each accepted photo is a point here.</source>
+        <translation>Noch zählt nichts. Auf der Seite Fototermin einen Ordner mit Fotos messen und annehmen, was gemessen wurde: Jedes angenommene Foto ist hier ein Punkt.</translation>
+    </message>
+    <message>
+        <source>Fitting the curve</source>
+        <translation>Kurve wird berechnet</translation>
     </message>
 </context>
 <context>
@@ -2070,6 +2618,57 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Side photos</source>
         <translation>Seitenfotos</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::ImportDialog</name>
+    <message>
+        <source>left out</source>
+        <translation>weggelassen</translation>
+    </message>
+    <message>
+        <source>Line %1: %2</source>
+        <translation>Zeile %1: %2</translation>
+    </message>
+    <message>
+        <source>And %1 more lines that are bad.</source>
+        <translation>Und %1 weitere fehlerhafte Zeilen.</translation>
+    </message>
+    <message>
+        <source>%1 rows give %2 entries.</source>
+        <translation>%1 Zeilen geben %2 Einträge.</translation>
+    </message>
+    <message>
+        <source>Nothing is read in while a line is bad: mend the table and choose it again.</source>
+        <translation>Solange eine Zeile fehlerhaft ist, wird nichts eingelesen: die Tabelle berichtigen und neu wählen.</translation>
+    </message>
+    <message>
+        <source>not told (2031-01-06 only)</source>
+        <translation>nicht gesagt (nur 2031-01-06)</translation>
+    </message>
+    <message>
+        <source>day first</source>
+        <translation>Tag zuerst</translation>
+    </message>
+    <message>
+        <source>month first</source>
+        <translation>Monat zuerst</translation>
+    </message>
+    <message>
+        <source>Read in</source>
+        <translation>Einlesen</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv *.txt)</source>
+        <translation>Tabellen (*.csv *.txt)</translation>
+    </message>
+    <message>
+        <source>Choose a table whose first line names its columns.</source>
+        <translation>Eine Tabelle wählen, deren erste Zeile die Spalten nennt.</translation>
     </message>
 </context>
 <context>
@@ -2486,6 +3085,68 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>The language changes when Ringrule is started again.</source>
         <translation>Die Sprache wechselt beim nächsten Start von Ringrule.</translation>
     </message>
+    <message>
+        <source>&amp;Import a table…</source>
+        <translation>Tabelle &amp;einlesen…</translation>
+    </message>
+    <message>
+        <source>Se&amp;ttings…</source>
+        <translation>Einste&amp;llungen…</translation>
+    </message>
+    <message>
+        <source>Ctrl+,</source>
+        <translation>Ctrl+,</translation>
+    </message>
+    <message>
+        <source>Take a&amp;gain</source>
+        <translation>Neu auf&amp;nehmen</translation>
+    </message>
+    <message>
+        <source>Ctrl+R</source>
+        <translation>Ctrl+R</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n entries were read in. Undo takes them out again.</source>
+        <translation>
+            <numerusform>%n Eintrag wurde eingelesen. Rückgängig nimmt ihn wieder heraus.</numerusform>
+            <numerusform>%n Einträge wurden eingelesen. Rückgängig nimmt sie wieder heraus.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Taken back or made again: %1.</source>
+        <translation>Zurückgenommen oder wiederholt: %1.</translation>
+    </message>
+    <message>
+        <source>Open or start a collection first, then drop the photos again.</source>
+        <translation>Erst eine Sammlung öffnen oder anlegen, dann die Fotos noch einmal hierher ziehen.</translation>
+    </message>
+    <message>
+        <source>The box file was added.</source>
+        <translation>Die Boxdatei wurde übernommen.</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::MeasureTableModel</name>
+    <message>
+        <source>cannot tell</source>
+        <translation>nicht zu sagen</translation>
+    </message>
+    <message>
+        <source>The last session before this one that counts</source>
+        <translation>Der letzte Termin vor diesem, der zählt</translation>
+    </message>
+    <message>
+        <source>in mm</source>
+        <translation>in mm</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Last time</source>
+        <translation>Letztes Mal</translation>
+    </message>
 </context>
 <context>
     <name>ringrule::MessageStrip</name>
@@ -2682,6 +3343,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>%1, %2</source>
         <translation>%1, %2</translation>
     </message>
+    <message>
+        <source>%1, photo %2</source>
+        <translation>%1, Foto %2</translation>
+    </message>
 </context>
 <context>
     <name>ringrule::PhotoReader</name>
@@ -2735,6 +3400,29 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>ringrule::RecordDialog</name>
+    <message>
+        <source>not told</source>
+        <translation>nicht gesagt</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>one, two, three</source>
+        <translation>eins, zwei, drei</translation>
+    </message>
+    <message>
+        <source>Still needed: %1.</source>
+        <translation>Fehlt noch: %1.</translation>
+    </message>
+</context>
+<context>
     <name>ringrule::RulePanel</name>
     <message>
         <source>Printed at %1 % across and %2 % down.</source>
@@ -2758,10 +3446,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>This session has no photos.</source>
         <translation>Dieser Fototermin hat keine Fotos.</translation>
-    </message>
-    <message>
-        <source>No session yet. Choose New session… and a folder of photos.</source>
-        <translation>Noch kein Fototermin. Wählen Sie „Neuer Termin…“ und einen Fotoordner.</translation>
     </message>
     <message>
         <source>Reading the photo…</source>
@@ -2798,6 +3482,69 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>not identified</source>
         <translation>nicht erkannt</translation>
+    </message>
+    <message>
+        <source>Set up the box</source>
+        <translation>Die Messbox einrichten</translation>
+    </message>
+    <message>
+        <source>Add the animals</source>
+        <translation>Die Tiere eintragen</translation>
+    </message>
+    <message>
+        <source>No session yet. Drop a folder of photos or a camera card here.</source>
+        <translation>Noch kein Termin. Einen Ordner mit Fotos oder eine Kamerakarte hierher ziehen.</translation>
+    </message>
+    <message>
+        <source>Photograph again: %1</source>
+        <translation>Neu fotografieren: %1</translation>
+    </message>
+    <message>
+        <source>Noted with %1: photograph it again.</source>
+        <translation>Bei %1 notiert: neu fotografieren.</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::SettingsDialog</name>
+    <message>
+        <source>Behind: standard deviations below its tankmates&apos; growth</source>
+        <translation>Zurück: Standardabweichungen unter dem Wachstum der Beckengenossen</translation>
+    </message>
+    <message>
+        <source>Behind: least part of the tankmates&apos; growth that matters</source>
+        <translation>Zurück: kleinster Anteil am Wachstum der Beckengenossen, der zählt</translation>
+    </message>
+    <message>
+        <source>Thin: standard errors below its own past</source>
+        <translation>Dünn: Standardfehler unter der eigenen Vergangenheit</translation>
+    </message>
+    <message>
+        <source>Not feeding: days running on which food was refused</source>
+        <translation>Frisst nicht: Tage hintereinander mit verweigertem Futter</translation>
+    </message>
+    <message>
+        <source>Days after a change of food that are not judged</source>
+        <translation>Tage nach einer Umstellung, die nicht beurteilt werden</translation>
+    </message>
+    <message>
+        <source>Days for which a finding is told after the last session</source>
+        <translation>Tage, die ein Befund nach dem letzten Termin gemeldet bleibt</translation>
+    </message>
+    <message>
+        <source>As the system</source>
+        <translation>Wie das System</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Hell</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
     </message>
 </context>
 <context>

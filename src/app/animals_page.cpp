@@ -56,8 +56,11 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     ui_->animalTable->horizontalHeader()->setSectionResizeMode(AnimalTableModel::Species, QHeaderView::Stretch);
     ui_->historyTable->horizontalHeader()->setSectionResizeMode(HistoryTableModel::Day, QHeaderView::Stretch);
     ui_->eventTable->horizontalHeader()->setSectionResizeMode(AnimalEventsModel::What, QHeaderView::Stretch);
+    // The card's number stands with the animal's facts; the search finds it all the same.
+    ui_->animalTable->hideColumn(AnimalTableModel::Card);
+    ui_->animalTable->verticalHeader()->setDefaultSectionSize(2 * ui_->animalTable->fontMetrics().height() + 3);
     ui_->animalTable->sortByColumn(AnimalTableModel::Code, Qt::AscendingOrder);
-    ui_->splitter->setSizes({400, 320});
+    ui_->splitter->setSizes({410, 310});
     addMenus();
     connectList();
     connectAnimal();

@@ -78,6 +78,7 @@ QListView#animalList::item:selected { background: @tint; color: @text; }
 QTableView { outline: none; selection-background-color: @tint; selection-color: @text; }
 QTableView::item { padding: 0 10px; border-bottom: 1px solid @ground; }
 QTableView#measureTable::item { padding: 0 4px; }
+QTableView#measureTable QHeaderView::section { padding: 5px 4px; }
 QHeaderView { background: transparent; }
 QHeaderView::section { background: @card; color: @quiet; border: none; border-bottom: 1px solid @line; padding: 8px 13px; }
 QPushButton { background: @card; border: 1px solid @line; border-radius: 5px; padding: 6px 14px; min-height: 18px; }
@@ -100,6 +101,14 @@ QSpinBox:disabled, QDoubleSpinBox:disabled { color: @faint; background: @ground;
 QSpinBox::up-button, QSpinBox::down-button, QDoubleSpinBox::up-button, QDoubleSpinBox::down-button { border: none; width: 0; }
 QComboBox QAbstractItemView { background: @card; border: 1px solid @line; selection-background-color: @tint; selection-color: @text; }
 QCommandLinkButton { text-align: left; }
+QPushButton::menu-indicator { image: url(:/ringrule/arrow-@shade.svg); width: 10px; height: 10px; subcontrol-position: right center; right: 8px; }
+QPushButton#noteButton, QPushButton#changeButton { padding-right: 24px; }
+QCheckBox { spacing: 7px; }
+QCheckBox::indicator, QListView::indicator { width: 13px; height: 13px; border: 1px solid @quiet; border-radius: 3px; background: @card; }
+QCheckBox::indicator:checked, QListView::indicator:checked { image: url(:/ringrule/check-@shade.svg); }
+QCheckBox::indicator:disabled { border-color: @line; }
+QCheckBox:focus { color: @accent; }
+QCheckBox::indicator:focus { border: 2px solid @accent; }
 ringrule--MessageStrip { border: none; border-bottom: 1px solid @line; }
 ringrule--MessageStrip[kind="problem"] { background: @problem; }
 ringrule--MessageStrip[kind="news"] { background: @news; }

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "app/core_text.h"
+
 namespace ringrule {
 namespace {
 
@@ -22,8 +24,8 @@ QString rodText(const PastBoxCheck& check) {
 
 QString foundText(const PastBoxCheck& check) {
     QStringList sentences;
-    for (const BoxFinding& finding : check.findings) sentences << QString::fromStdString(finding.sentence);
-    if (!check.refusalSentence.empty()) sentences << QString::fromStdString(check.refusalSentence);
+    for (const BoxFinding& finding : check.findings) sentences << reasonText(boxFaultId(finding.fault), finding.sentence);
+    if (!check.refusalSentence.empty()) sentences << reasonText(check.refusalReason, check.refusalSentence);
     return sentences.join(QLatin1Char(' '));
 }
 

@@ -103,6 +103,7 @@ std::vector<BroodGroup> broodGroups(std::span<const AnimalHistory> histories, st
         if (lengths.empty()) continue;
         group.measured = static_cast<int>(lengths.rbegin()->second.size());
         group.meanLengthMm = meanOf(lengths.rbegin()->second);
+        group.lengthSpreadMm = spreadOf(lengths.rbegin()->second);
     }
     return groups;
 }

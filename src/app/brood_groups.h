@@ -38,6 +38,7 @@ struct BroodGroup {
     std::vector<AnimalId> animals;  ///< of this brood in the collection
     int measured = 0;               ///< of them in the newest session that saw any
     double meanLengthMm = 0.0;      ///< of those; 0: none
+    double lengthSpreadMm = 0.0;    ///< 1.96 standard deviations between them
     std::optional<BirthDue> due;    ///< while it is carried
 };
 

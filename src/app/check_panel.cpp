@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/box_check_chart.h"
+#include "app/core_text.h"
 #include "app/table_style.h"
 #include "ringrule/workflow/box_checks.h"
 #include "ui_check_panel.h"
@@ -54,10 +55,10 @@ QString textOf(const BoxCheck& check) {
     if (check.plate)
         for (const BoxFinding& finding : check.plate->findings)
             lines << (finding.fails ? QStringLiteral("▼  ") : QStringLiteral("○  ")) +
-                         QString::fromStdString(finding.sentence);
+                         reasonText(boxFaultId(finding.fault), finding.sentence);
     if (check.rod && check.rod->finding)
-        lines << QStringLiteral("▼  ") + QString::fromStdString(check.rod->finding->sentence);
-    if (check.refusal) lines << QStringLiteral("?  ") + QString::fromStdString(check.refusal->sentence);
+        lines << QStringLiteral("▼  ") + reasonText(boxFaultId(check.rod->finding->fault), check.rod->finding->sentence);
+    if (check.refusal) lines << QStringLiteral("?  ") + reasonText(check.refusal->reason, check.refusal->sentence);
     const QStringList facts = factsOf(check);
     if (!facts.isEmpty()) lines << facts.join(QStringLiteral("  ·  "));
     return lines.join('\n');

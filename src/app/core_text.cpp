@@ -15,6 +15,13 @@ QString coreText(const Sentence& sentence) {
     return QString::fromStdString(Sentence{coreText(sentence.pattern).toStdString(), sentence.values}.text());
 }
 
+QString reasonText(std::string_view reason, const std::string& sentence) {
+    const QString english = QString::fromStdString(sentence);
+    if (const QString own = coreText(sentence); own != english) return own;
+    const QString byReason = coreText(reason);
+    return byReason == QString::fromUtf8(reason.data(), static_cast<qsizetype>(reason.size())) ? english : byReason;
+}
+
 QString coreText(const std::vector<Sentence>& sentences) {
     QStringList told;
     for (const Sentence& sentence : sentences) told << coreText(sentence);

@@ -14,6 +14,9 @@ namespace ringrule {
 [[nodiscard]] QString coreText(std::string_view english);
 /// A sentence of the engine with its figures in their places.
 [[nodiscard]] QString coreText(const Sentence& sentence);
+/// A sentence that holds figures or names: its own translation when it has one, else that of its reason's id, which says
+/// the same without figures, else English.
+[[nodiscard]] QString reasonText(std::string_view reason, const std::string& sentence);
 /// One after the other.
 [[nodiscard]] QString coreText(const std::vector<Sentence>& sentences);
 

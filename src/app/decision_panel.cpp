@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/decision_panel.h"
 
+#include <QCoreApplication>
 #include <QDate>
 #include <algorithm>
 #include <array>
@@ -22,14 +23,14 @@ constexpr std::string_view kDismissed = "dismissed";
 QString outcomeWords(const DecisionOutcome& outcome) {
     switch (outcome.state) {
         case DecisionOutcome::State::NoSessionSince:
-            return DecisionPanel::tr("no session since");
+            return QCoreApplication::translate("ringrule::DecisionPanel", "no session since");
         case DecisionOutcome::State::StillTold:
-            return outcome.by.known() ? DecisionPanel::tr("still told on %1, by %2")
+            return outcome.by.known() ? QCoreApplication::translate("ringrule::DecisionPanel", "still told on %1, by %2")
                                             .arg(dayText(*outcome.session),
                                                  QString::fromStdString(numberWithInterval(outcome.by, "%")))
-                                      : DecisionPanel::tr("still told on %1").arg(dayText(*outcome.session));
+                                      : QCoreApplication::translate("ringrule::DecisionPanel", "still told on %1").arg(dayText(*outcome.session));
         case DecisionOutcome::State::NoLongerTold:
-            return DecisionPanel::tr("not told any more on %1").arg(dayText(*outcome.session));
+            return QCoreApplication::translate("ringrule::DecisionPanel", "not told any more on %1").arg(dayText(*outcome.session));
     }
     return {};
 }

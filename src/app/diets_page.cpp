@@ -4,12 +4,16 @@
 #include <QHeaderView>
 #include <QSignalBlocker>
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
 #include "app/cautions.h"
+#include "app/core_text.h"
 #include "app/day_text.h"
+#include "app/finding_words.h"
 #include "app/growth_lines.h"
+#include "app/record_dialog.h"
 #include "app/table_style.h"
 #include "ui_diets_page.h"
 
@@ -37,10 +41,20 @@ void fillDays(QComboBox& combo, const std::vector<Date>& days, Date chosen) {
 }
 
 QString pairSentence(const DietPair& pair, const DietComparison& comparison, const Collection& collection) {
-    return QObject::tr("•  %1 against %2: %3 mm/day (95 %: %4 to %5); permutation p = %6, adjusted for all pairs.")
-        .arg(collection.dietName(comparison.groups[pair.first].diet),
-             collection.dietName(comparison.groups[pair.second].diet), signedText(pair.welch.difference),
-             signedText(pair.welch.lower95), signedText(pair.welch.upper95), QString::number(pair.adjustedP, 'f', 3));
+    const auto name = [&](std::size_t group) { return collection.dietName(comparison.groups[group].diet); };
+    const bool told = pair.welch.lower95 > 0.0 || pair.welch.upper95 < 0.0;
+    // The one that grew faster is named first.
+    const bool turned = pair.welch.difference < 0.0;
+    const QString words = told ? QObject::tr("•  On %1 animals grew faster than on %2, by %3 mm/day (95 %: %4 to %5; "
+                                             "permutation p = %6, all pairs allowed for).")
+                               : QObject::tr("•  %1 and %2 are not told apart: %3 mm/day more on the first (95 %: %4 to "
+                                             "%5; permutation p = %6, all pairs allowed for).");
+    return words
+        .arg(name(turned ? pair.second : pair.first), name(turned ? pair.first : pair.second),
+             signedText(std::abs(pair.welch.difference)),
+             signedText(turned ? -pair.welch.upper95 : pair.welch.lower95),
+             signedText(turned ? -pair.welch.lower95 : pair.welch.upper95),
+             QString::number(pair.adjustedP, 'f', 2));
 }
 
 }  // namespace
@@ -71,7 +85,16 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
     connect(ui_->fromCombo, &QComboBox::activated, this, &DietsPage::compare);
     connect(ui_->toCombo, &QComboBox::activated, this, &DietsPage::compare);
     connect(ui_->cautionLabel, &QLabel::linkActivated, this, &DietsPage::cautionsWanted);
+    connect(ui_->newDietButton, &QPushButton::clicked, this, [this] { askFor("diet", tr("New diet")); });
+    connect(ui_->tankDietButton, &QPushButton::clicked, this, [this] { askFor("tank-diet", tr("Diet of a tank")); });
     showReview();
+}
+
+void DietsPage::askFor(const std::string& kind, const QString& title) {
+    RecordDialog dialog(
+        collection_, title, {}, recordKind(kind).fields, {},
+        [&](const RecordValues& values) { collection_.addRecord(kind, values); }, this);
+    dialog.exec();
 }
 
 DietsPage::~DietsPage() = default;
@@ -79,7 +102,9 @@ DietsPage::~DietsPage() = default;
 void DietsPage::showReview() {
     const Review& review = collection_.review();
     changes_.show(review.dietChanges);
-    ui_->sentenceLabel->setText(tr("No animal has two sessions before a change of food yet."));
+    ui_->sentenceLabel->setText(
+        tr("No animal has two sessions before a change of food yet. A change of diet is noted on the page Animals: Note…, "
+           "Diet. After two more sessions the animal stands here, before and after."));
     for (QWidget* part : std::initializer_list<QWidget*>{ui_->lengthChart, ui_->ratioChart, ui_->changeTable})
         part->setVisible(changes_.rowCount() > 0);
     if (changes_.rowCount() > 0) {
@@ -95,6 +120,11 @@ void DietsPage::showReview() {
         fillDays(*ui_->toCombo, review.days, *review.asOf);
     }
     fillSpecies();
+    // Nothing to choose from says nothing.
+    const bool diets = ui_->speciesCombo->count() > 0;
+    for (QWidget* part : std::initializer_list<QWidget*>{ui_->speciesCombo, ui_->fromCombo, ui_->toCombo,
+                                                         ui_->fromCaption, ui_->toCaption, ui_->groupTable})
+        part->setVisible(diets);
     compare();
 }
 
@@ -119,7 +149,7 @@ void DietsPage::showChange(int row) {
     if (row < 0) return;
     const DietChange& change = changes_.change(row);
     const Review& review = collection_.review();
-    ui_->sentenceLabel->setText(textOf(change.sentence));
+    ui_->sentenceLabel->setText(dietChangeSentence(change));
     auto [length, ratio] = changeCharts(review.histories, change.animal, change.changedOn, *review.asOf);
     ui_->lengthChart->setChart(std::move(length));
     ui_->ratioChart->setChart(std::move(ratio));
@@ -127,8 +157,8 @@ void DietsPage::showChange(int row) {
 
 void DietsPage::compare() {
     groups_.show({});
-    ui_->pairsLabel->setText(tr("Nothing has been measured yet."));
-    if (!collection_.review().asOf) return;
+    ui_->pairsLabel->setText(tr("Diets that two groups of animals keep over the same time are compared here."));
+    if (!collection_.review().asOf || ui_->speciesCombo->count() == 0) return;
     if (dayOf(*ui_->fromCombo) >= dayOf(*ui_->toCombo)) {
         ui_->pairsLabel->setText(tr("Choose a first day that lies before the last."));
         return;
@@ -139,14 +169,14 @@ void DietsPage::compare() {
                   [&](const AnimalHistory& h) { return textOf(h.animal.species) != ui_->speciesCombo->currentText(); });
     const Outcome<DietComparison> outcome = compareDiets(alike, dayOf(*ui_->fromCombo), dayOf(*ui_->toCombo));
     if (!outcome) {
-        ui_->pairsLabel->setText(textOf(outcome.refusal().sentence));
+        ui_->pairsLabel->setText(reasonText(outcome.refusal().reason, outcome.refusal().sentence));
         return;
     }
     const DietComparison& comparison = outcome.value();
     groups_.show(comparison.groups);
     QStringList lines;
     for (const DietPair& pair : comparison.pairs) lines << pairSentence(pair, comparison, collection_);
-    for (const std::string& caution : comparison.cautions) lines << QStringLiteral("•  ") + textOf(caution);
+    for (const std::string& caution : comparison.cautions) lines << QStringLiteral("•  ") + coreText(caution);
     ui_->pairsLabel->setText(lines.join('\n'));
 }
 

@@ -25,6 +25,7 @@ signals:
     void cautionsWanted();
 
 private:
+    void askFor(const std::string& kind, const QString& title);
     void showReview();
     void showChange(int row);
     void fillSpecies();

@@ -2,6 +2,7 @@
 #include "app/finding_words.h"
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 #include <QStringList>
 
 #include "app/core_text.h"
@@ -52,7 +53,48 @@ QString patternOf(FindingKind kind) {
     return QCoreApplication::translate("FindingWords", "Nothing can be told of %1 from the session of %4.");
 }
 
+QString afterWords(AfterChange verdict) {
+    switch (verdict) {
+        case AfterChange::Improved:
+            return QCoreApplication::translate("FindingWords", "better");
+        case AfterChange::Worse:
+            return QCoreApplication::translate("FindingWords", "worse");
+        case AfterChange::NoRealChange:
+            return QCoreApplication::translate("FindingWords", "no better beyond error");
+        case AfterChange::TooEarly:
+            break;
+    }
+    return QCoreApplication::translate("FindingWords", "too early to tell");
+}
+
+QString beforeAndAfter(const BeforeAfter& measure, const std::string& unit) {
+    return QCoreApplication::translate("FindingWords", "%1 (%2 before, %3 after)")
+        .arg(afterWords(measure.verdict), QString::fromStdString(numberWithInterval(measure.before, unit)),
+             QString::fromStdString(numberWithInterval(measure.after, unit)));
+}
+
 }  // namespace
+
+QString dietChangeSentence(const DietChange& change) {
+    if (!translated()) return withMinusSigns(QString::fromStdString(change.sentence));
+    const QString caution =
+        QCoreApplication::translate("FindingWords",
+                                    "This does not prove the cause: an animal chosen because it was low tends to be "
+                                    "less low next time.");
+    return QString::fromStdString(
+        Sentence{QCoreApplication::translate("FindingWords", "%1, food changed on %2: growth %3; condition against its "
+                                                             "tankmates %4. %5")
+                     .toStdString(),
+                 {change.animalCode, dayText(change.changedOn).toStdString(),
+                  beforeAndAfter(change.rateMmPerDay, "mm/d").toStdString(),
+                  beforeAndAfter(change.conditionPercent, "%").toStdString(), caution.toStdString()}}
+            .text());
+}
+
+QString withMinusSigns(QString text) {
+    static const QRegularExpression hyphen(QStringLiteral("(^|[ (])-(?=[0-9])"));
+    return text.replace(hyphen, QStringLiteral("\\1\u2212"));
+}
 
 QString signedNumber(const Estimate& by, const std::string& unit) {
     const QString number = QString::fromStdString(numberWithInterval(by, unit));
@@ -60,7 +102,7 @@ QString signedNumber(const Estimate& by, const std::string& unit) {
 }
 
 QString findingSentence(const Finding& finding) {
-    if (!translated()) return QString::fromStdString(finding.sentence);
+    if (!translated()) return withMinusSigns(QString::fromStdString(finding.sentence));
     const QString by = finding.by.known() ? signedNumber(finding.by, finding.unit)
                                           : QCoreApplication::translate("FindingWords", "cannot tell");
     // Codes are put in last and together: one may hold a "%2" of its own.

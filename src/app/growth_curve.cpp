@@ -27,7 +27,7 @@ GrowthCurve growthCurve(const std::vector<AnimalHistory>& animals) {
     const auto lengths = lengthsOf(members, kNobody);
     const auto growth = lengths ? groupGrowth(lengths.value()) : Outcome<GroupGrowth>(lengths.refusal());
     if (!growth) {
-        curve.refusal = coreText(growth.refusal().sentence).toStdString();
+        curve.refusal = reasonText(growth.refusal().reason, growth.refusal().sentence).toStdString();
         return curve;
     }
     const GroupGrowth& group = growth.value();

@@ -127,6 +127,10 @@ void GrowthPage::drawChart() {
             if (picked.contains(history.animal.id))
                 addStory(chart, history, collection_.store().treatments(), collection_);
     if (curve && curveOf_ == shown && !curve_.refusal.empty()) chart.note += " " + curve_.refusal;
+    if (collection_.review().days.empty())
+        chart.emptySentence = tr("Nothing counts yet. Measure a folder of photos on the page Photo session and accept "
+                                 "what was measured: each accepted photo is a point here.")
+                                  .toStdString();
     ui_->chart->setChart(std::move(chart));
     const bool any = !ui_->chart->chart().series.empty();
     ui_->saveButton->setEnabled(any);

@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "app/stored_correction.h"
+#include "ringrule/measure/measure.h"
 #include "ringrule/sheets/landmark_mark.h"
 
 namespace ringrule {
@@ -18,22 +19,6 @@ constexpr const char* kFormat = "ringrule-draft/1";
 
 bool has(const std::vector<Remark>& remarks, Remark remark) {
     return std::find(remarks.begin(), remarks.end(), remark) != remarks.end();
-}
-
-std::optional<Landmark>& markOf(Landmarks& marks, LandmarkName name) {
-    switch (name) {
-        case LandmarkName::SnoutTip:
-            return marks.snoutTip;
-        case LandmarkName::Coronet:
-            return marks.coronet;
-        case LandmarkName::HeadEnd:
-            return marks.headEnd;
-        case LandmarkName::TrunkEnd:
-            return marks.trunkEnd;
-        case LandmarkName::TailEnd:
-            break;
-    }
-    return marks.tailEnd;
 }
 
 QJsonArray jsonOf(PixelPoint point) {
@@ -76,7 +61,7 @@ KeptCorrection correctionIn(const QJsonObject& json) {
             Landmark landmark;
             landmark.atPx = pointIn(mark["at_px"]);
             landmark.movedByHand = true;
-            markOf(measure.landmarks, known) = landmark;
+            landmarkIn(measure.landmarks, known) = landmark;
         }
     }
     if (json["by_hand"].toBool()) measure.measurement.remarks.push_back(Remark::OutlinedByHand);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/legend.h"
 
+#include <QApplication>
 #include <QColor>
 #include <QStringList>
 #include <utility>
@@ -10,6 +11,15 @@
 #include "ringrule/sheets/landmark_mark.h"
 
 namespace ringrule {
+namespace {
+
+/// The mark's colour, lighter where the ground is dark.
+QColor glyphInk(LandmarkName name) {
+    const QColor ink(landmarkColour(name));
+    return QApplication::palette().color(QPalette::Window).lightness() < 128 ? ink.lighter(145) : ink;
+}
+
+}  // namespace
 
 QString legendOf(const Landmarks& landmarks) {
     const std::vector<std::pair<LandmarkName, const char*>> signs = {{LandmarkName::SnoutTip, "●"},
@@ -22,7 +32,7 @@ QString legendOf(const Landmarks& landmarks) {
         if (!landmarkOf(landmarks, name)) continue;
         const QString words = coreText(landmarkWords(name));
         entries << QStringLiteral("<span style=\"color:%1\">%2</span>&nbsp;%3")
-                       .arg(QColor(landmarkColour(name)).name(), QString::fromUtf8(sign), words);
+                       .arg(glyphInk(name).name(), QString::fromUtf8(sign), words);
     }
     return entries.join(QStringLiteral("&nbsp;&nbsp;&nbsp; "));
 }

@@ -4,6 +4,7 @@
 #include <QFileDialog>
 #include <QHeaderView>
 
+#include "app/core_text.h"
 #include "app/table_style.h"
 #include "ui_lens_panel.h"
 
@@ -94,7 +95,7 @@ void LensPanel::showReport() {
     if (report_->fitted)
         ui_->resultLabel->setText(focalText(*report_->fitted));
     else
-        ui_->resultLabel->setText(QStringLiteral("▼  ") + QString::fromStdString(report_->refusal->sentence));
+        ui_->resultLabel->setText(QStringLiteral("▼  ") + reasonText(report_->refusal->reason, report_->refusal->sentence));
     ui_->useButton->setEnabled(report_->fitted.has_value());
     const int retake = photos_.toRetake();
     ui_->adviceLabel->setText(

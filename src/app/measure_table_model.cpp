@@ -48,8 +48,10 @@ QVariant MeasureTableModel::data(const QModelIndex& index, int role) const {
     if (role != Qt::DisplayRole) return {};
     if (index.column() == Before) return beforeOf(row.name);
     if (index.column() == Name)
-        return row.unit.empty() ? coreText(row.name)
-                                : coreText(row.name) + QStringLiteral(", ") + QString::fromStdString(row.unit);
+        // Millimetres are said once, over the column.
+        return row.unit.empty() || row.unit == "mm"
+                   ? coreText(row.name)
+                   : coreText(row.name) + QStringLiteral(", ") + QString::fromStdString(row.unit);
     return row.value.known() ? QString::fromStdString(numberWithInterval(row.value)) : tr("cannot tell");
 }
 
@@ -59,7 +61,7 @@ QVariant MeasureTableModel::headerData(int section, Qt::Orientation orientation,
         return QVariant::fromValue(Qt::AlignVCenter | (section == Name ? Qt::AlignLeft : Qt::AlignRight));
     if (role == Qt::ToolTipRole && section == Before) return tr("The last session before this one that counts");
     if (role != Qt::DisplayRole) return {};
-    if (section == Name) return tr("Measure");
+    if (section == Name) return tr("in mm");
     if (section == Now) return tr("Now");
     return beforeOn_ ? dayText(*beforeOn_) : tr("Last time");
 }

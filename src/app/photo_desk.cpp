@@ -57,6 +57,16 @@ PhotoDesk::PhotoDesk(Collection& collection, QObject* parent) : QObject(parent),
     chooseUndoStack();
 }
 
+PhotoDesk::~PhotoDesk() {
+    dropDrafts();
+}
+
+void PhotoDesk::dropDrafts() {
+    // A stack that goes clears itself and says so: nobody may listen then.
+    for (const auto& [photo, draft] : drafts_) draft->undoStack().disconnect(this);
+    drafts_.clear();
+}
+
 void PhotoDesk::setInFront(bool inFront) {
     inFront_ = inFront;
     chooseUndoStack();
@@ -69,7 +79,10 @@ void PhotoDesk::chooseUndoStack() {
 }
 
 void PhotoDesk::forgetDraft(PhotoId photo) {
-    drafts_.erase(photo);
+    const auto found = drafts_.find(photo);
+    if (found == drafts_.end()) return;
+    found->second->undoStack().disconnect(this);
+    drafts_.erase(found);
     chooseUndoStack();
 }
 
@@ -114,7 +127,7 @@ void PhotoDesk::clear() {
 
 void PhotoDesk::forgetAll() {
     clear();
-    drafts_.clear();
+    dropDrafts();
     chooseUndoStack();
 }
 

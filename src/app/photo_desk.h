@@ -30,6 +30,7 @@ class PhotoDesk : public QObject {
 
 public:
     explicit PhotoDesk(Collection& collection, QObject* parent = nullptr);
+    ~PhotoDesk() override;
 
     /// Shows another photo: reads it and its animals off the window's thread. `next`: the photos likely shown after it.
     void show(const PhotoListModel::Row& row, const std::vector<StoredPhoto>& next = {});
@@ -82,6 +83,7 @@ private:
     void takeAnswer(const PhotoAnswer& answer);
     void rebuild();
     void chooseUndoStack();
+    void dropDrafts();
     /// What was accepted of a photo was taken back: it is read afresh.
     void forgetDraft(PhotoId photo);
     [[nodiscard]] DeskAnimal deskAnimal(std::optional<StoredMeasure> stored, std::optional<std::size_t> place) const;

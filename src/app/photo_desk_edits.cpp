@@ -2,6 +2,7 @@
 // The corrections that a keeper makes on the photo's desk.
 #include <algorithm>
 
+#include "app/core_text.h"
 #include "app/photo_desk.h"
 #include "app/tool_ink.h"
 #include "ringrule/geometry/polygon.h"
@@ -65,7 +66,7 @@ void PhotoDesk::trace(std::size_t animal, const std::vector<PixelPoint>& clicks,
         if (drawn)
             draft()->setOutline(*pixels_, *place, drawn.value(), tr("trace of the edge"));
         else
-            emit refused(QString::fromStdString(drawn.refusal().sentence));
+            emit refused(reasonText(drawn.refusal().reason, drawn.refusal().sentence));
         return;
     }
     if (clicks.size() < 3) {
@@ -74,7 +75,7 @@ void PhotoDesk::trace(std::size_t animal, const std::vector<PixelPoint>& clicks,
     }
     const auto drawn = traceOutline(*pixels_, clicks);
     if (!drawn)
-        emit refused(QString::fromStdString(drawn.refusal().sentence));
+        emit refused(reasonText(drawn.refusal().reason, drawn.refusal().sentence));
     else if (outline != nullptr && sameAnimal(*outline, drawn.value()))
         draft()->setOutline(*pixels_, *place, drawn.value(), tr("trace of the animal"));
     else
@@ -88,7 +89,7 @@ void PhotoDesk::cut(std::size_t animal, const std::vector<PixelPoint>& line) {
     if (pieces)
         draft()->replaceAnimals(*pixels_, {*place}, pieces.value(), tr("cut"));
     else
-        emit refused(QString::fromStdString(pieces.refusal().sentence));
+        emit refused(reasonText(pieces.refusal().reason, pieces.refusal().sentence));
 }
 
 void PhotoDesk::setTailClosed(std::size_t animal, bool closed) {

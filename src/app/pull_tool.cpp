@@ -3,6 +3,7 @@
 
 #include <QPainter>
 
+#include "app/core_text.h"
 #include "app/tool_ink.h"
 #include "ringrule/outline/edit_outline.h"
 
@@ -30,7 +31,7 @@ void PullTool::move(QPointF atPx, double photoPxPerViewPx) {
     if (!grabbed_) return;
     const auto outcome =
         ringrule::pulled(*outline_, pixelOf(*grabbed_), pixelOf(atPx), kReachViewPx * photoPxPerViewPx_);
-    refusal_ = outcome ? QString() : QString::fromStdString(outcome.refusal().sentence);
+    refusal_ = outcome ? QString() : reasonText(outcome.refusal().reason, outcome.refusal().sentence);
     if (outcome) shown_ = outcome.value();
     emit changed();
 }

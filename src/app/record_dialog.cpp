@@ -86,10 +86,15 @@ RecordDialog::RecordDialog(const Collection& collection, const QString& title, c
         const auto given = values.find(field.name);
         const std::string value = given == values.end() ? field.otherwise : given->second;
         const QString unit = field.unit.empty() ? QString() : QStringLiteral(", ") + labelText(field.unit);
-        auto* caption = new QLabel(coreText(field.title) + unit, this);
+        QString asked = coreText(field.title);
+        // "…, a JSON list of texts" is for those who write programs.
+        if (field.type == FieldType::Words) asked = asked.section(',', 0, 0);
+        auto* caption = new QLabel(asked + unit, this);
         QWidget* editor = editorFor(field, labelText(value));
         editor->setObjectName(labelText(field.name));
         editor->setAccessibleName(caption->text());
+        caption->setWordWrap(true);
+        caption->setMaximumWidth(fontMetrics().horizontalAdvance(QString(34, QLatin1Char('0'))));
         caption->setBuddy(editor);
         const int row = grid->rowCount();
         grid->addWidget(caption, row, 0);

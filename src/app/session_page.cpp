@@ -30,9 +30,10 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->measureTable->verticalHeader()->hide();
     ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 7);
     ui_->measureTable->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
-    // Names and numbers of the measures side by side, at every text size.
-    ui_->numberSide->setMinimumWidth(fontMetrics().horizontalAdvance(QString(42, QLatin1Char('0'))));
-    ui_->splitter->setSizes({196, 690, 340});
+    // Names and numbers of the measures side by side; at a large text size the last time's only where there is room.
+    ui_->numberSide->setMinimumWidth(std::min(366, fontMetrics().horizontalAdvance(QString(45, QLatin1Char('0')))));
+    ui_->measureTable->viewport()->installEventFilter(this);
+    ui_->splitter->setSizes({190, 676, 366});
     ui_->splitter->setStretchFactor(1, 1);
     ui_->cautionLabel->setText(handlingCaution());
     connectLists();
@@ -134,6 +135,14 @@ void SessionPage::connectButtons() {
     connect(&undo, &QUndoGroup::redoTextChanged, ui_->redoButton, &QPushButton::setToolTip);
     ui_->undoButton->setEnabled(false);
     ui_->redoButton->setEnabled(false);
+}
+
+bool SessionPage::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == ui_->measureTable->viewport() && event->type() == QEvent::Resize) {
+        const int needed = fontMetrics().horizontalAdvance(QString(40, QLatin1Char('0')));
+        ui_->measureTable->setColumnHidden(MeasureTableModel::Before, ui_->measureTable->viewport()->width() < needed);
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 void SessionPage::attempt(const std::function<void()>& action) {

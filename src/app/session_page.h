@@ -61,6 +61,9 @@ signals:
     void problem(const QString& sentence);
     void news(const QString& sentence);
 
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     void connectLists();
     void connectDesk();

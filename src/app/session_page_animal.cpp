@@ -14,7 +14,7 @@ namespace {
 
 QStringList remarkSentences(const Measurement& measurement) {
     QStringList sentences;
-    if (measurement.refusal) sentences << QString::fromStdString(measurement.refusal->sentence);
+    if (measurement.refusal) sentences << reasonText(measurement.refusal->reason, measurement.refusal->sentence);
     for (const Remark remark : measurement.remarks) sentences << coreText(remarkSentence(remark));
     sentences.removeDuplicates();
     return sentences;

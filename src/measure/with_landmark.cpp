@@ -10,22 +10,6 @@ namespace {
 
 constexpr double kHandSdPx = 1.5;  ///< how well a person sets a point on a photo; common practice, no source
 
-std::optional<Landmark>& landmarkOf(Landmarks& marks, LandmarkName name) {
-    switch (name) {
-        case LandmarkName::SnoutTip:
-            return marks.snoutTip;
-        case LandmarkName::Coronet:
-            return marks.coronet;
-        case LandmarkName::HeadEnd:
-            return marks.headEnd;
-        case LandmarkName::TrunkEnd:
-            return marks.trunkEnd;
-        case LandmarkName::TailEnd:
-            break;
-    }
-    return marks.tailEnd;
-}
-
 /// Drops the stations before an arc length and starts the line at `tip`.
 void startAt(Midline& midline, PixelPoint tip) {
     const auto onLine = project<PixelFrame>(midline.spinePx, tip);
@@ -54,6 +38,22 @@ void carryLineTo(Midline& midline, PixelPoint tip, bool front) {
 
 }  // namespace
 
+std::optional<Landmark>& landmarkIn(Landmarks& marks, LandmarkName name) {
+    switch (name) {
+        case LandmarkName::SnoutTip:
+            return marks.snoutTip;
+        case LandmarkName::Coronet:
+            return marks.coronet;
+        case LandmarkName::HeadEnd:
+            return marks.headEnd;
+        case LandmarkName::TrunkEnd:
+            return marks.trunkEnd;
+        case LandmarkName::TailEnd:
+            break;
+    }
+    return marks.tailEnd;
+}
+
 Anatomy withLandmark(const Anatomy& anatomy, LandmarkName name, PixelPoint atPx) {
     Anatomy moved = anatomy;
     const bool tip = name == LandmarkName::SnoutTip || name == LandmarkName::TailEnd;
@@ -63,7 +63,7 @@ Anatomy withLandmark(const Anatomy& anatomy, LandmarkName name, PixelPoint atPx)
     } else if (!tip && name != LandmarkName::Coronet && moved.midline.spinePx.size() >= 2) {
         at = project<PixelFrame>(moved.midline.spinePx, atPx).at;
     }
-    landmarkOf(moved.landmarks, name) = Landmark{at, kHandSdPx, true};
+    landmarkIn(moved.landmarks, name) = Landmark{at, kHandSdPx, true};
     if (std::find(moved.remarks.begin(), moved.remarks.end(), Remark::MovedByHand) == moved.remarks.end()) {
         moved.remarks.push_back(Remark::MovedByHand);
     }

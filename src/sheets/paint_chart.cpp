@@ -87,8 +87,9 @@ private:
             tickWidth = std::max(tickWidth, smallMetrics.horizontalAdvance(QString::fromStdString(tick.label)));
         double labelWidth = 0.0;
         for (const ChartSeries& series : chart_.series)
-            labelWidth =
-                std::max(labelWidth, QFontMetricsF(bold_).horizontalAdvance(QString::fromStdString(series.label)));
+            if (!crowded() || series.highlighted)
+                labelWidth =
+                    std::max(labelWidth, QFontMetricsF(bold_).horizontalAdvance(QString::fromStdString(series.label)));
         const double titleHeight = chart_.title.empty() ? 0.0 : 2.1 * text_;
         plot_ = area_.adjusted(tickWidth + 1.6 * text_, titleHeight + 2.6 * text_, -(labelWidth + 2.6 * text_),
                                -3.3 * text_);
@@ -235,9 +236,16 @@ private:
         QPolygonF line;
         for (const ChartPoint& point : series.points) line << QPointF(xAt(point.x), yAt(point.y));
         p_.setBrush(Qt::NoBrush);
+        if (crowded() && !series.highlighted) {
+            // A thousand soft lines would take longer than an eye blinks; hair lines are drawn ten times as fast.
+            p_.setRenderHint(QPainter::Antialiasing, false);
+            p_.setPen(QPen(ink, 0.0));
+            p_.drawPolyline(line);
+            p_.setRenderHint(QPainter::Antialiasing);
+            return;
+        }
         p_.setPen(QPen(ink, width, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
         p_.drawPolyline(line);
-        if (crowded() && !series.highlighted) return;
         if (!quiet) paintBars(series, ink);
         const QPainterPath marker = seriesMarker(series.style, radius);
         for (const ChartPoint& point : series.points) {
@@ -272,16 +280,27 @@ private:
             named.push_back(&series);
             wanted.push_back(end);
         }
+        const auto endsEarly = [&](const ChartSeries& series) {
+            return xAt(series.points.back().x) < plot_.right() - 0.15 * plot_.width();
+        };
         const std::vector<double> placed = spreadLabels(wanted, 1.25 * text_, plot_.top(), plot_.bottom());
         const double labelLeft = plot_.right() + 1.4 * text_;
         for (std::size_t k = 0; k < named.size(); ++k) {
             const ChartSeries& series = *named[k];
             const QPointF end(std::min(xAt(series.points.back().x), plot_.right()) + 0.5 * text_, wanted[k]);
+            p_.setFont(series.highlighted ? bold_ : font_);
+            const QColor ink = inkOf(series) == inks_.quietLine ? inks_.quietText : inkOf(series);
+            if (endsEarly(series)) {
+                // A line that ends long before the others is named at its end.
+                p_.setPen(ink);
+                p_.drawText(QRectF(end.x() + 0.2 * text_, end.y() - text_, 20 * text_, 2 * text_),
+                            Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(series.label));
+                continue;
+            }
             p_.setPen(QPen(inks_.grid.darker(dark_ ? 60 : 115), 1.0));
             p_.drawPolyline(QPolygonF({end, QPointF(std::max(end.x(), plot_.right() + 0.5 * text_), wanted[k]),
                                        QPointF(labelLeft - 0.25 * text_, placed[k])}));
-            p_.setFont(series.highlighted ? bold_ : font_);
-            p_.setPen(inkOf(series) == inks_.quietLine ? inks_.quietText : inkOf(series));
+            p_.setPen(ink);
             p_.drawText(QRectF(labelLeft, placed[k] - text_, 20 * text_, 2 * text_), Qt::AlignLeft | Qt::AlignVCenter,
                         QString::fromStdString(series.label));
         }

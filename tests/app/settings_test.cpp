@@ -20,6 +20,11 @@ TEST_CASE("every setting goes to the file and comes back") {
         one.textPercent = percent;
         all.push_back(one);
     }
+    for (const DayFormat days : {DayFormat::YearFirst, DayFormat::DayFirst, DayFormat::MonthFirst}) {
+        Settings one;
+        one.days = days;
+        all.push_back(one);
+    }
     Settings language;
     language.language = "de";
     all.push_back(language);

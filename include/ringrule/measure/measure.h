@@ -23,6 +23,9 @@ struct MeasureOptions {
 /// usual width. Unchanged when width or depth is not known.
 [[nodiscard]] Measurement withSecondView(const Measurement& side, const Estimate& trunkWidthMm, const Scale& scale);
 
+/// One of the landmarks by its name, to be set.
+[[nodiscard]] std::optional<Landmark>& landmarkIn(Landmarks& marks, LandmarkName name);
+
 /// The anatomy with one landmark set by hand to the point nearest to `atPx` (on the midline for stations along the
 /// body, free for tips and coronet).
 [[nodiscard]] Anatomy withLandmark(const Anatomy& anatomy, LandmarkName name, PixelPoint atPx);
