@@ -165,15 +165,15 @@
         </message>
         <message>
             <source>Depth ratio</source>
-            <translation>Tiefenverhältnis</translation>
+            <translation>Tiefe ÷ Länge</translation>
         </message>
         <message>
             <source>Girth ratio</source>
-            <translation>Umfangsverhältnis</translation>
+            <translation>Umfang ÷ Länge</translation>
         </message>
         <message>
             <source>Belly hollow</source>
-            <translation>Bauchhöhlung</translation>
+            <translation>Bauch hohl</translation>
         </message>
         <message>
             <source>snout tip</source>

@@ -48,7 +48,7 @@
     </message>
     <message>
         <source>Find code, species or tank</source>
-        <translation>Kürzel, Art oder Becken suchen</translation>
+        <translation>Kürzel, Art, Becken</translation>
     </message>
     <message>
         <source>Find an animal</source>
@@ -1408,7 +1408,7 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
     <message>
         <source>Fit</source>
-        <translation>Einpassen</translation>
+        <translation>Tier</translation>
     </message>
     <message>
         <source>Fit the animal (0)</source>
@@ -2589,7 +2589,7 @@ Nach zwei Terminen einer Gruppe stehen hier Tiere, die zurückbleiben oder dünn
     </message>
     <message>
         <source>Session</source>
-        <translation>Fototermin</translation>
+        <translation>Termin</translation>
     </message>
     <message>
         <source>Age, days</source>
@@ -2605,15 +2605,15 @@ Nach zwei Terminen einer Gruppe stehen hier Tiere, die zurückbleiben oder dünn
     </message>
     <message>
         <source>Depth ratio</source>
-        <translation>Tiefenverhältnis</translation>
+        <translation>Tiefe ÷ Länge</translation>
     </message>
     <message>
         <source>Girth ratio</source>
-        <translation>Umfangsverhältnis</translation>
+        <translation>Umfang ÷ Länge</translation>
     </message>
     <message>
         <source>Belly hollow, %</source>
-        <translation>Bauchhöhlung, %</translation>
+        <translation>Bauch hohl, %</translation>
     </message>
     <message>
         <source>Side photos</source>

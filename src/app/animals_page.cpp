@@ -53,14 +53,14 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     ui_->historyTable->setModel(&history_);
     ui_->eventTable->setModel(&events_);
     for (QTableView* table : {ui_->animalTable, ui_->historyTable, ui_->eventTable}) styleTable(*table);
-    ui_->animalTable->horizontalHeader()->setSectionResizeMode(AnimalTableModel::Species, QHeaderView::Stretch);
-    ui_->historyTable->horizontalHeader()->setSectionResizeMode(HistoryTableModel::Day, QHeaderView::Stretch);
+    ui_->animalTable->horizontalHeader()->setSectionResizeMode(AnimalTableModel::Look, QHeaderView::Stretch);
+    ui_->historyTable->horizontalHeader()->setSectionResizeMode(HistoryTableModel::ColumnCount - 1, QHeaderView::Stretch);
     ui_->eventTable->horizontalHeader()->setSectionResizeMode(AnimalEventsModel::What, QHeaderView::Stretch);
     // The card's number stands with the animal's facts; the search finds it all the same.
     ui_->animalTable->hideColumn(AnimalTableModel::Card);
-    ui_->animalTable->verticalHeader()->setDefaultSectionSize(2 * ui_->animalTable->fontMetrics().height() + 3);
+    ui_->animalTable->verticalHeader()->setDefaultSectionSize(2 * ui_->animalTable->fontMetrics().height() + 1);
     ui_->animalTable->sortByColumn(AnimalTableModel::Code, Qt::AscendingOrder);
-    ui_->splitter->setSizes({410, 310});
+    ui_->splitter->setSizes({420, 300});
     addMenus();
     connectList();
     connectAnimal();

@@ -77,7 +77,7 @@ QListView#animalList::item { padding: 5px 4px; }
 QListView#animalList::item:selected { background: @tint; color: @text; }
 QTableView { outline: none; selection-background-color: @tint; selection-color: @text; }
 QTableView::item { padding: 0 10px; border-bottom: 1px solid @ground; }
-QTableView#measureTable::item { padding: 0 4px; }
+QTableView#measureTable::item { padding: 0 2px; }
 QTableView#measureTable QHeaderView::section { padding: 5px 4px; }
 QHeaderView { background: transparent; }
 QHeaderView::section { background: @card; color: @quiet; border: none; border-bottom: 1px solid @line; padding: 8px 13px; }
@@ -89,7 +89,7 @@ QPushButton:disabled { color: @faint; background: @ground; }
 QPushButton[role="primary"] { background: @accent; color: @onAccent; border-color: @accent; font-weight: 600; }
 QPushButton[role="primary"]:disabled { background: @line; color: @quiet; border-color: @line; }
 QPushButton[role="primary"]:focus { border: 2px solid @text; }
-QToolButton { background: @card; border: 1px solid @line; border-radius: 5px; padding: 3px 9px; min-height: 18px; }
+QToolButton { background: @card; border: 1px solid @line; border-radius: 5px; padding: 3px 7px; min-height: 18px; }
 QToolButton:hover, QToolButton:focus { border-color: @accent; }
 QToolButton:checked { background: @tint; border-color: @accent; font-weight: 600; }
 QToolButton:disabled { color: @faint; background: @ground; }
@@ -101,6 +101,12 @@ QSpinBox:disabled, QDoubleSpinBox:disabled { color: @faint; background: @ground;
 QSpinBox::up-button, QSpinBox::down-button, QDoubleSpinBox::up-button, QDoubleSpinBox::down-button { border: none; width: 0; }
 QComboBox QAbstractItemView { background: @card; border: 1px solid @line; selection-background-color: @tint; selection-color: @text; }
 QCommandLinkButton { text-align: left; }
+QTabWidget::pane { border: none; border-top: 1px solid @line; }
+QTabBar { qproperty-drawBase: 0; }
+QTabBar::tab { background: transparent; border: none; border-bottom: 2px solid transparent; padding: 5px 12px; color: @quiet; }
+QTabBar::tab:selected { color: @text; border-bottom: 2px solid @accent; }
+QTabBar::tab:hover { color: @text; }
+QTabBar::tab:focus { color: @accent; }
 QPushButton::menu-indicator { image: url(:/ringrule/arrow-@shade.svg); width: 10px; height: 10px; subcontrol-position: right center; right: 8px; }
 QPushButton#noteButton, QPushButton#changeButton { padding-right: 24px; }
 QCheckBox { spacing: 7px; }

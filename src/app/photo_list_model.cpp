@@ -67,7 +67,7 @@ QString PhotoListModel::titleOf(const Row& row) const {
     };
     const auto before = std::count_if(rows_.data(), &row, alike);
     const QString title = tr("%1, %2").arg(code, viewText);
-    return before == 0 ? title : tr("%1, photo %2").arg(title).arg(before + 1);
+    return before == 0 ? title : tr("%1 (%2)").arg(title).arg(before + 1);
 }
 
 QVariant PhotoListModel::data(const QModelIndex& index, int role) const {

@@ -31,7 +31,7 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 7);
     ui_->measureTable->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
     // Names and numbers of the measures side by side; at a large text size the last time's only where there is room.
-    ui_->numberSide->setMinimumWidth(std::min(366, fontMetrics().horizontalAdvance(QString(45, QLatin1Char('0')))));
+    ui_->numberSide->setMinimumWidth(std::min(358, fontMetrics().horizontalAdvance(QString(48, QLatin1Char('0')))));
     ui_->measureTable->viewport()->installEventFilter(this);
     ui_->splitter->setSizes({190, 676, 366});
     ui_->splitter->setStretchFactor(1, 1);

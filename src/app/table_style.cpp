@@ -7,6 +7,7 @@
 namespace ringrule {
 
 void styleTable(QTableView& table) {
+    table.setWordWrap(false);
     table.verticalHeader()->hide();
     table.verticalHeader()->setDefaultSectionSize(table.fontMetrics().height() + 14);
     table.horizontalHeader()->setHighlightSections(false);
