@@ -97,9 +97,7 @@ AnimalId splitAnimal(Store& store, AnimalId animal, Date from, const std::string
     other.name.clear();
     other.card.reset();
     const AnimalId added = store.addAnimal(other);
-    const auto goesOn = [&](const auto& spell) {
-        return spell.animal == animal && (!spell.to || *spell.to >= from);
-    };
+    const auto goesOn = [&](const auto& spell) { return spell.animal == animal && (!spell.to || *spell.to >= from); };
     for (Stay stay : store.stays())
         if (goesOn(stay)) store.addStay({added, stay.tank, std::max(stay.from, from), stay.to});
     const std::string code = animalOf(store, animal).code;

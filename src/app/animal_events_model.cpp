@@ -65,7 +65,7 @@ QString eventWords(const std::string& kind, const Record& record) {
 }  // namespace
 
 const std::vector<std::string>& animalEventKinds() {
-    static const std::vector<std::string> kinds{"note",      "feeding", "diet-spell", "state",
+    static const std::vector<std::string> kinds{"note",      "feeding", "diet-spell",  "state",
                                                 "treatment", "stay",    "hand-measure"};
     return kinds;
 }

@@ -39,14 +39,17 @@ QString animalFacts(const Collection& collection, AnimalId id) {
     QStringList facts;
     if (!animal->name.empty()) facts << QString::fromStdString(animal->name);
     facts << QString::fromStdString(animal->species);
-    if (animal->sex != Sex::Unknown) facts << (animal->sex == Sex::Female ? AnimalFacts::tr("female") : AnimalFacts::tr("male"));
+    if (animal->sex != Sex::Unknown)
+        facts << (animal->sex == Sex::Female ? AnimalFacts::tr("female") : AnimalFacts::tr("male"));
     if (animal->hatchedOn)
-        facts << (animal->hatchedExactly ? AnimalFacts::tr("hatched %1") : AnimalFacts::tr("hatched about %1")).arg(dayText(*animal->hatchedOn));
+        facts << (animal->hatchedExactly ? AnimalFacts::tr("hatched %1") : AnimalFacts::tr("hatched about %1"))
+                     .arg(dayText(*animal->hatchedOn));
     for (const AnimalHistory& history : collection.review().histories)
         if (history.animal.id == id) addStory(facts, collection, history);
     if (animal->card) facts << AnimalFacts::tr("card %1").arg(*animal->card);
     if (animal->goneOn)
-        facts << (animal->goneHow == "died" ? AnimalFacts::tr("died %1") : AnimalFacts::tr("left %1")).arg(dayText(*animal->goneOn));
+        facts << (animal->goneHow == "died" ? AnimalFacts::tr("died %1") : AnimalFacts::tr("left %1"))
+                     .arg(dayText(*animal->goneOn));
     return facts.join(QStringLiteral("  ·  "));
 }
 

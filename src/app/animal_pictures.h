@@ -11,8 +11,8 @@
 
 namespace ringrule {
 
-/// Small pictures of animals, each cut from its newest photo from the side. They are read off the window's thread, those
-/// asked for first, and kept until the collection's measures change.
+/// Small pictures of animals, each cut from its newest photo from the side. They are read off the window's thread,
+/// those asked for first, and kept until the collection's measures change.
 class AnimalPictures : public QObject {
     Q_OBJECT
 

@@ -61,7 +61,8 @@ void AnimalRowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opt
     }
     painter->setPen(option.palette.color(QPalette::Text));
     painter->setFont(option.font);
-    painter->drawText(option.rect.adjusted(kPictureWidth + 2 * kInset, 0, -4, -2), Qt::AlignVCenter | Qt::AlignLeft, code);
+    painter->drawText(option.rect.adjusted(kPictureWidth + 2 * kInset, 0, -4, -2), Qt::AlignVCenter | Qt::AlignLeft,
+                      code);
     painter->restore();
 }
 

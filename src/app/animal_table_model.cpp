@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/animal_table_model.h"
+
+#include <QLocale>
 #include "app/core_text.h"
 #include "app/day_text.h"
 
@@ -34,8 +36,8 @@ QString lookWords(const Finding& finding, const std::optional<Date>& lastSeen) {
 QString growthWords(const QPolygonF& lengths) {
     if (lengths.size() < 2) return AnimalTableModel::tr("one session");
     return AnimalTableModel::tr("from %1 to %2 mm in %n sessions", nullptr, static_cast<int>(lengths.size()))
-        .arg(lengths.front().y(), 0, 'f', 0)
-        .arg(lengths.back().y(), 0, 'f', 0);
+        .arg(QLocale().toString(lengths.front().y(), 'f', 0))
+        .arg(QLocale().toString(lengths.back().y(), 'f', 0));
 }
 
 }  // namespace
@@ -96,7 +98,7 @@ int AnimalTableModel::columnCount(const QModelIndex& parent) const {
 
 QString AnimalTableModel::text(const Row& row, int column) const {
     const auto number = [](const Estimate& estimate) {
-        return estimate.known() ? QString::fromStdString(numberWithInterval(estimate)) : QStringLiteral("–");
+        return estimate.known() ? numberText(estimate) : QStringLiteral("–");
     };
     switch (column) {
         case Code:
@@ -156,8 +158,7 @@ QVariant AnimalTableModel::data(const QModelIndex& index, int role) const {
 QVariant AnimalTableModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal || section < 0 || section >= ColumnCount) return {};
     if (role == Qt::TextAlignmentRole)
-        return QVariant::fromValue(Qt::AlignVCenter |
-                                   (isNumber(section) ? Qt::AlignRight : Qt::AlignLeft));
+        return QVariant::fromValue(Qt::AlignVCenter | (isNumber(section) ? Qt::AlignRight : Qt::AlignLeft));
     if (role == Qt::ToolTipRole && section == Length) return tr("Standard length");
     if (role == Qt::ToolTipRole && section == Condition)
         return tr("Trunk depth against what its tankmates' let expect at its length: 100 is alike");

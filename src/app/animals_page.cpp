@@ -54,7 +54,8 @@ AnimalsPage::AnimalsPage(Collection& collection, QWidget* parent)
     ui_->eventTable->setModel(&events_);
     for (QTableView* table : {ui_->animalTable, ui_->historyTable, ui_->eventTable}) styleTable(*table);
     ui_->animalTable->horizontalHeader()->setSectionResizeMode(AnimalTableModel::Look, QHeaderView::Stretch);
-    ui_->historyTable->horizontalHeader()->setSectionResizeMode(HistoryTableModel::ColumnCount - 1, QHeaderView::Stretch);
+    ui_->historyTable->horizontalHeader()->setSectionResizeMode(HistoryTableModel::ColumnCount - 1,
+                                                                QHeaderView::Stretch);
     ui_->eventTable->horizontalHeader()->setSectionResizeMode(AnimalEventsModel::What, QHeaderView::Stretch);
     // The card's number stands with the animal's facts; the search finds it all the same.
     ui_->animalTable->hideColumn(AnimalTableModel::Card);

@@ -18,7 +18,8 @@ class AnimalsPage;
 
 namespace ringrule {
 
-/// Animals in the order of a column: text as a person counts, "A2" before "A10"; of one tank, or those that need a look.
+/// Animals in the order of a column: text as a person counts, "A2" before "A10"; of one tank, or those that need a
+/// look.
 class AnimalOrder : public QSortFilterProxyModel {
     Q_OBJECT
 

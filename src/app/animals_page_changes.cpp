@@ -37,7 +37,8 @@ void AnimalsPage::attempt(const std::function<void()>& action) {
 void AnimalsPage::addMenus() {
     auto* note = new QMenu(ui_->noteButton);
     for (const std::string& kind : animalEventKinds())
-        if (kind != "stay") note->addAction(eventKindWords(kind) + QStringLiteral("…"), this, [this, kind] { askForEvent(kind); });
+        if (kind != "stay")
+            note->addAction(eventKindWords(kind) + QStringLiteral("…"), this, [this, kind] { askForEvent(kind); });
     ui_->noteButton->setMenu(note);
     auto* change = new QMenu(ui_->changeButton);
     change->addAction(tr("What is known of it…"), this, &AnimalsPage::askForFacts);
@@ -91,7 +92,8 @@ void AnimalsPage::askForMerge() {
     const QString code = collection_.animalCode(animal);
     RecordDialog dialog(
         collection_, tr("Make %1 one with another animal").arg(code),
-        tr("When one animal was kept under two codes. All that is known of %1 becomes that of the other, and %1 is taken "
+        tr("When one animal was kept under two codes. All that is known of %1 becomes that of the other, and %1 is "
+           "taken "
            "out. Undo parts them again.")
             .arg(code),
         {*recordKind("note").field("animal")}, {},
@@ -109,7 +111,8 @@ void AnimalsPage::askForSplit() {
     if (!animal) return;
     RecordDialog dialog(
         collection_, tr("Give later sessions of %1 to a new animal").arg(collection_.animalCode(animal)),
-        tr("When two animals were photographed under one code. The readings of sessions from that day on become those of "
+        tr("When two animals were photographed under one code. The readings of sessions from that day on become those "
+           "of "
            "the new one."),
         {*recordKind("animal").field("code"), dayField()}, {},
         [&](const RecordValues& values) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/box_check_model.h"
 
+#include <QLocale>
 #include <algorithm>
 
 #include "app/core_text.h"
@@ -17,14 +18,15 @@ QString verdictText(const PastBoxCheck& check) {
 QString rodText(const PastBoxCheck& check) {
     if (!check.rod) return BoxCheckModel::tr("plate alone");
     return BoxCheckModel::tr("%1 ± %2 of %3 mm")
-        .arg(check.rod->readMm, 0, 'f', 2)
-        .arg(check.rod->u95Mm, 0, 'f', 2)
-        .arg(check.rod->statedMm, 0, 'f', 2);
+        .arg(QLocale().toString(check.rod->readMm, 'f', 2))
+        .arg(QLocale().toString(check.rod->u95Mm, 'f', 2))
+        .arg(QLocale().toString(check.rod->statedMm, 'f', 2));
 }
 
 QString foundText(const PastBoxCheck& check) {
     QStringList sentences;
-    for (const BoxFinding& finding : check.findings) sentences << reasonText(boxFaultId(finding.fault), finding.sentence);
+    for (const BoxFinding& finding : check.findings)
+        sentences << reasonText(boxFaultId(finding.fault), finding.sentence);
     if (!check.refusalSentence.empty()) sentences << reasonText(check.refusalReason, check.refusalSentence);
     return sentences.join(QLatin1Char(' '));
 }

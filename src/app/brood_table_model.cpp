@@ -65,9 +65,9 @@ QString BroodTableModel::text(const BroodGroup& brood, int column) const {
             return QString::number(brood.animals.size());
         case Length:
             if (brood.measured == 0) return QStringLiteral("–");
-            return brood.measured == 1 ? tr("%1, one animal").arg(brood.meanLengthMm, 0, 'f', 0)
-                                       : tr("%1, most within %2").arg(brood.meanLengthMm, 0, 'f', 0).arg(
-                                             brood.lengthSpreadMm, 0, 'f', 0);
+            return brood.measured == 1
+                       ? tr("%1, one animal").arg(qRound(brood.meanLengthMm))
+                       : tr("%1, most within %2").arg(qRound(brood.meanLengthMm)).arg(qRound(brood.lengthSpreadMm));
         default:
             return brood.due ? tr("%1 to %2").arg(dayText(brood.due->from), dayText(brood.due->until)) : QString();
     }
@@ -88,7 +88,8 @@ QVariant BroodTableModel::headerData(int section, Qt::Orientation orientation, i
     if (orientation != Qt::Horizontal || section < 0 || section >= ColumnCount) return {};
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(Qt::AlignVCenter | (isNumber(section) ? Qt::AlignRight : Qt::AlignLeft));
-    if (role == Qt::ToolTipRole && section == Length) return tr("Mean standard length of those measured last, and 1.96 standard deviations between them");
+    if (role == Qt::ToolTipRole && section == Length)
+        return tr("Mean standard length of those measured last, and 1.96 standard deviations between them");
     if (role != Qt::DisplayRole) return {};
     switch (section) {
         case Code:

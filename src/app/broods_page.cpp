@@ -14,8 +14,7 @@ namespace ringrule {
 namespace {
 
 QString lineOf(const BroodEvent& event) {
-    QString line =
-        QStringLiteral("%1  %2").arg(dayText(event.on), broodEventWords(event.event));
+    QString line = QStringLiteral("%1  %2").arg(dayText(event.on), broodEventWords(event.event));
     if (event.count) line += BroodsPage::tr(", %n young", nullptr, *event.count);
     if (!event.note.empty()) line += QStringLiteral("\n") + QString::fromStdString(event.note);
     return line;
@@ -25,8 +24,7 @@ QString textOf(const BroodGroup& brood) {
     QStringList lines;
     if (brood.due)
         lines << BroodsPage::tr("Birth due between %1 and %2 (%3).")
-                     .arg(dayText(brood.due->from),
-                          dayText(brood.due->until),
+                     .arg(dayText(brood.due->from), dayText(brood.due->until),
                           QString::fromStdString(brood.due->source));
     for (auto event = brood.events.rbegin(); event != brood.events.rend(); ++event) lines << lineOf(*event);
     if (lines.isEmpty()) lines << BroodsPage::tr("Nothing is noted of this brood but its hatch day.");

@@ -40,6 +40,7 @@ void inOwnLanguage(Chart& chart) {
     chart.y.title = own(chart.y.title);
     chart.emptySentence = own(chart.emptySentence);
     if (!chart.note.empty()) chart.note = ownSentences(chart.note);
+    for (ChartTick& tick : chart.y.ticks) tick.label = ownFigure(QString::fromStdString(tick.label)).toStdString();
     if (chart.x.dates)
         for (ChartTick& tick : chart.x.ticks) tick.label = ownTick(tick.label);
 }

@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "app/chart_language.h"
+#include "app/core_text.h"
 #include "app/day_text.h"
 #include "ringrule/husbandry/date.h"
 #include "ringrule/sheets/number_text.h"
@@ -145,17 +146,14 @@ std::optional<ChartWidget::Reading> ChartWidget::readingAt(QPointF place) const 
 QString ChartWidget::wordsOf(const Reading& reading) const {
     const ChartSeries& series = shown_.series[reading.series];
     const ChartPoint& point = series.points[reading.point];
-    const QString when =
-        shown_.x.dates
-            ? dayText(Date(std::chrono::days(static_cast<int>(std::lround(point.x)))))
-            : tr("%n days old", nullptr, static_cast<int>(std::lround(point.x)));
+    const QString when = shown_.x.dates ? dayText(Date(std::chrono::days(static_cast<int>(std::lround(point.x)))))
+                                        : tr("%n days old", nullptr, static_cast<int>(std::lround(point.x)));
     Estimate value{point.y, point.u95 / 1.959963984540054, 0.0};
     if (shown_.y.logarithmic) {
         value.value = std::pow(10.0, point.y);
         value.sdRandom *= value.value * std::log(10.0);
     }
-    return tr("%1, %2: %3")
-        .arg(QString::fromStdString(series.label), when, QString::fromStdString(numberWithInterval(value)));
+    return tr("%1, %2: %3").arg(QString::fromStdString(series.label), when, numberText(value));
 }
 
 void ChartWidget::paintReading(QPainter& painter) const {

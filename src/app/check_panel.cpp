@@ -3,6 +3,7 @@
 
 #include <QFileDialog>
 #include <QHeaderView>
+#include <QLocale>
 #include <utility>
 
 #include "app/box_check_chart.h"
@@ -22,7 +23,8 @@ QString verdictOf(const BoxCheck& check) {
         return check.refusal ? CheckPanel::tr("?  The photo cannot tell.")
                              : CheckPanel::tr("▼  The box does not measure true as it is.");
     if (check.rod)
-        return CheckPanel::tr("✓  The box measures true within %1 %.").arg(100.0 * check.rod->trueWithin, 0, 'f', 2);
+        return CheckPanel::tr("✓  The box measures true within %1 %.")
+            .arg(QLocale().toString(100.0 * check.rod->trueWithin, 'f', 2));
     return CheckPanel::tr(
         "✓  The plate is as the box file says. Whether the print is true to scale only a rod or a "
         "steel rule can tell.");
@@ -34,19 +36,19 @@ QStringList factsOf(const BoxCheck& check) {
         lines << CheckPanel::tr("%1 of %2 markers, corners within %3 px (%4 mm) RMS")
                      .arg(check.plate->markers.size())
                      .arg(check.plate->expectedMarkers)
-                     .arg(check.plate->cornerRmsPx, 0, 'f', 2)
-                     .arg(check.plate->cornerRmsMm, 0, 'f', 3);
+                     .arg(QLocale().toString(check.plate->cornerRmsPx, 'f', 2))
+                     .arg(QLocale().toString(check.plate->cornerRmsMm, 'f', 3));
         if (check.plate->tiltDegrees)
-            lines << CheckPanel::tr("camera %1° off square").arg(*check.plate->tiltDegrees, 0, 'f', 1);
+            lines << CheckPanel::tr("camera %1° off square").arg(QLocale().toString(*check.plate->tiltDegrees, 'f', 1));
         if (check.plate->cameraToWindowMm)
             lines << CheckPanel::tr("camera %1 mm before the window by this photo")
-                         .arg(*check.plate->cameraToWindowMm, 0, 'f', 1);
+                         .arg(QLocale().toString(*check.plate->cameraToWindowMm, 'f', 1));
     }
     if (check.rod)
         lines << CheckPanel::tr("rod %1 ± %2 mm of %3 mm")
-                     .arg(check.rod->reading.lengthMm.value, 0, 'f', 2)
-                     .arg(check.rod->reading.lengthMm.u95(), 0, 'f', 2)
-                     .arg(check.rod->statedMm, 0, 'f', 2);
+                     .arg(QLocale().toString(check.rod->reading.lengthMm.value, 'f', 2))
+                     .arg(QLocale().toString(check.rod->reading.lengthMm.u95(), 'f', 2))
+                     .arg(QLocale().toString(check.rod->statedMm, 'f', 2));
     return lines;
 }
 
@@ -57,7 +59,8 @@ QString textOf(const BoxCheck& check) {
             lines << (finding.fails ? QStringLiteral("▼  ") : QStringLiteral("○  ")) +
                          reasonText(boxFaultId(finding.fault), finding.sentence);
     if (check.rod && check.rod->finding)
-        lines << QStringLiteral("▼  ") + reasonText(boxFaultId(check.rod->finding->fault), check.rod->finding->sentence);
+        lines << QStringLiteral("▼  ") +
+                     reasonText(boxFaultId(check.rod->finding->fault), check.rod->finding->sentence);
     if (check.refusal) lines << QStringLiteral("?  ") + reasonText(check.refusal->reason, check.refusal->sentence);
     const QStringList facts = factsOf(check);
     if (!facts.isEmpty()) lines << facts.join(QStringLiteral("  ·  "));

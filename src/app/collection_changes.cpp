@@ -136,8 +136,9 @@ void Collection::settle(const StoredPhoto& photo, const std::vector<StoredMeasur
 }
 
 void Collection::assign(const StoredPhoto& photo, MeasureId measure, std::optional<AnimalId> animal) {
-    change(tr("animal of %1").arg(asQt(photo.originalName)),
-           [&](Store& store) { store.assignAnimal(measure, animal); }, photo.id);
+    change(
+        tr("animal of %1").arg(asQt(photo.originalName)), [&](Store& store) { store.assignAnimal(measure, animal); },
+        photo.id);
     emit photoChanged(photo.id);
     emit measuresChanged();
 }

@@ -2,6 +2,10 @@
 #include "app/core_text.h"
 
 #include <QCoreApplication>
+#include <QLocale>
+#include <QRegularExpression>
+
+#include "ringrule/sheets/number_text.h"
 
 namespace ringrule {
 
@@ -12,7 +16,21 @@ QString coreText(std::string_view english) {
 
 QString coreText(const Sentence& sentence) {
     // The translated pattern is filled as the engine fills its own: a value may hold a "%1" of its own.
-    return QString::fromStdString(Sentence{coreText(sentence.pattern).toStdString(), sentence.values}.text());
+    std::vector<std::string> values;
+    for (const std::string& value : sentence.values)
+        values.push_back(ownFigure(QString::fromStdString(value)).toStdString());
+    return QString::fromStdString(Sentence{coreText(sentence.pattern).toStdString(), values}.text());
+}
+
+QString ownFigure(QString figure) {
+    static const QRegularExpression number(QStringLiteral("(?<![0-9.])([0-9]+)[.]([0-9]+)(?![0-9.])"));
+    const QString sign = QLocale().decimalPoint();
+    return sign == QLatin1String(".") ? figure : figure.replace(number, QStringLiteral("\\1") + sign + "\\2");
+}
+
+QString numberText(const Estimate& estimate, std::string_view unit) {
+    const std::string text = numberWithInterval(estimate, unit);
+    return estimate.known() ? ownFigure(QString::fromStdString(text)) : coreText(text);
 }
 
 QString reasonText(std::string_view reason, const std::string& sentence) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "ringrule/sentence.h"
+#include "ringrule/statistics/estimate.h"
 
 namespace ringrule {
 
@@ -14,9 +15,14 @@ namespace ringrule {
 [[nodiscard]] QString coreText(std::string_view english);
 /// A sentence of the engine with its figures in their places.
 [[nodiscard]] QString coreText(const Sentence& sentence);
-/// A sentence that holds figures or names: its own translation when it has one, else that of its reason's id, which says
-/// the same without figures, else English.
+/// A sentence that holds figures or names: its own translation when it has one, else that of its reason's id, which
+/// says the same without figures, else English.
 [[nodiscard]] QString reasonText(std::string_view reason, const std::string& sentence);
+/// A number as the engine writes it ("12.5") with the decimal sign of the language that is spoken; text that is none
+/// stays.
+[[nodiscard]] QString ownFigure(QString figure);
+/// `numberWithInterval` in the language that is spoken: "132,4 ± 0,6".
+[[nodiscard]] QString numberText(const Estimate& estimate, std::string_view unit = {});
 /// One after the other.
 [[nodiscard]] QString coreText(const std::vector<Sentence>& sentences);
 

@@ -8,6 +8,7 @@
 
 #include "app/core_text.h"
 #include "app/day_text.h"
+#include "app/kept_notes.h"
 #include "ringrule/error.h"
 #include "ringrule/sheets/number_text.h"
 #include "ringrule/workflow/decision_outcome.h"
@@ -25,12 +26,14 @@ QString outcomeWords(const DecisionOutcome& outcome) {
         case DecisionOutcome::State::NoSessionSince:
             return QCoreApplication::translate("ringrule::DecisionPanel", "no session since");
         case DecisionOutcome::State::StillTold:
-            return outcome.by.known() ? QCoreApplication::translate("ringrule::DecisionPanel", "still told on %1, by %2")
-                                            .arg(dayText(*outcome.session),
-                                                 QString::fromStdString(numberWithInterval(outcome.by, "%")))
-                                      : QCoreApplication::translate("ringrule::DecisionPanel", "still told on %1").arg(dayText(*outcome.session));
+            return outcome.by.known()
+                       ? QCoreApplication::translate("ringrule::DecisionPanel", "still told on %1, by %2")
+                             .arg(dayText(*outcome.session), numberText(outcome.by, "%"))
+                       : QCoreApplication::translate("ringrule::DecisionPanel", "still told on %1")
+                             .arg(dayText(*outcome.session));
         case DecisionOutcome::State::NoLongerTold:
-            return QCoreApplication::translate("ringrule::DecisionPanel", "not told any more on %1").arg(dayText(*outcome.session));
+            return QCoreApplication::translate("ringrule::DecisionPanel", "not told any more on %1")
+                .arg(dayText(*outcome.session));
     }
     return {};
 }
@@ -63,6 +66,10 @@ DecisionPanel::DecisionPanel(Collection& collection, QWidget* parent)
     for (const char* choice : kChoices) ui_->decisionCombo->addItem(decisionWords(choice), QString::fromUtf8(choice));
     connect(ui_->decisionCombo, &QComboBox::currentIndexChanged, this, &DecisionPanel::showTyped);
     connect(ui_->noteEdit, &QLineEdit::textChanged, this, &DecisionPanel::showTyped);
+    keepSoon_.setSingleShot(true);
+    keepSoon_.setInterval(300);
+    connect(ui_->noteEdit, &QLineEdit::textEdited, &keepSoon_, qOverload<>(&QTimer::start));
+    connect(&keepSoon_, &QTimer::timeout, this, &DecisionPanel::keepTyped);
     connect(ui_->followCheck, &QCheckBox::toggled, this, &DecisionPanel::showTyped);
     connect(ui_->keepButton, &QPushButton::clicked, this, &DecisionPanel::keep);
     connect(ui_->takeBackButton, &QPushButton::clicked, this, &DecisionPanel::takeBack);
@@ -78,12 +85,13 @@ std::string DecisionPanel::chosen() const {
 
 void DecisionPanel::showFinding(const Finding& finding) {
     // The same finding told again keeps what is half typed.
+    if (keepSoon_.isActive()) keepTyped();
     const bool same = finding_ && finding_->animal == finding.animal && finding_->tank == finding.tank &&
                       finding_->kind == finding.kind;
     finding_ = finding;
     if (!same) {
         ui_->decisionCombo->setCurrentIndex(0);
-        ui_->noteEdit->clear();
+        ui_->noteEdit->setText(KeptNotes(collection_.folder()).of(subject()));
         ui_->followCheck->setChecked(false);
         // Sessions are monthly.
         ui_->followEdit->setMinimumDate(qDateOf(finding.on));
@@ -93,6 +101,16 @@ void DecisionPanel::showFinding(const Finding& finding) {
     }
     showTyped();
     showEarlier();
+}
+
+QString DecisionPanel::subject() const {
+    const std::string_view kind = findingName(finding_->kind);
+    return QString::fromStdString(finding_->animalCode + "/" + std::string(kind));
+}
+
+void DecisionPanel::keepTyped() {
+    keepSoon_.stop();
+    if (finding_ && collection_.isOpen()) KeptNotes(collection_.folder()).keep(subject(), ui_->noteEdit->text());
 }
 
 void DecisionPanel::showTyped() {
@@ -158,6 +176,7 @@ void DecisionPanel::keep() {
     }
     ui_->decisionCombo->setCurrentIndex(0);
     ui_->noteEdit->clear();
+    keepTyped();
     ui_->followCheck->setChecked(false);
 }
 

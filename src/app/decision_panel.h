@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QTimer>
 #include <QWidget>
 #include <memory>
 #include <optional>
@@ -33,6 +34,9 @@ signals:
 
 private:
     void showTyped();
+    /// By what a half typed note is kept.
+    [[nodiscard]] QString subject() const;
+    void keepTyped();
     void showEarlier();
     void keep();
     void takeBack();
@@ -43,6 +47,7 @@ private:
     std::unique_ptr<Ui::DecisionPanel> ui_;
     Collection& collection_;
     std::optional<Finding> finding_;
+    QTimer keepSoon_;
 };
 
 }  // namespace ringrule

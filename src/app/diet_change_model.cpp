@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/diet_change_model.h"
 
+#include "app/core_text.h"
 #include "app/day_text.h"
 #include "ringrule/sheets/number_text.h"
 
@@ -8,7 +9,7 @@ namespace ringrule {
 namespace {
 
 QString number(const Estimate& estimate) {
-    return estimate.known() ? QString::fromStdString(numberWithInterval(estimate)) : QStringLiteral("–");
+    return estimate.known() ? numberText(estimate) : QStringLiteral("–");
 }
 
 QString verdictWords(AfterChange verdict) {

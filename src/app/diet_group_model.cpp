@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/diet_group_model.h"
 
+#include <QLocale>
 #include <QObject>
 #include <algorithm>
 #include <cmath>
@@ -15,19 +16,19 @@ QString eachAnimal(const DietGroup& group) {
     QStringList parts;
     for (std::size_t k = 0; k < std::min(group.codes.size(), group.mmPerDay.size()); ++k)
         parts << QStringLiteral("%1 %2").arg(QString::fromStdString(group.codes[k]),
-                                             QString::number(group.mmPerDay[k], 'f', 3));
+                                             QLocale().toString(group.mmPerDay[k], 'f', 3));
     return parts.join(QStringLiteral(",  "));
 }
 
 /// The mean with the half-width of its 95 % interval, from the spread between animals (Student's t).
 QString meanText(const DietGroup& group) {
     const auto n = static_cast<double>(group.mmPerDay.size());
-    const QString mean = QString::number(group.meanMmPerDay, 'f', 3);
+    const QString mean = QLocale().toString(group.meanMmPerDay, 'f', 3);
     if (group.mmPerDay.size() < 2) return QObject::tr("%1, one animal").arg(mean);
     double squares = 0.0;
     for (const double rate : group.mmPerDay) squares += (rate - group.meanMmPerDay) * (rate - group.meanMmPerDay);
     const double half = studentQuantile(0.975, n - 1.0) * std::sqrt(squares / (n - 1.0) / n);
-    return QStringLiteral("%1 ± %2").arg(mean, QString::number(half, 'f', 3));
+    return QStringLiteral("%1 ± %2").arg(mean, QLocale().toString(half, 'f', 3));
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include "app/diets_page.h"
 
 #include <QHeaderView>
+#include <QLocale>
 #include <QSignalBlocker>
 #include <algorithm>
 #include <cmath>
@@ -25,7 +26,7 @@ QString textOf(const std::string& text) {
 }
 
 QString signedText(double value) {
-    return QString::number(value, 'f', 3).replace(QLatin1Char('-'), QStringLiteral("\u2212"));
+    return QLocale().toString(value, 'f', 3).replace(QLatin1Char('-'), QStringLiteral("\u2212"));
 }
 
 Date dayOf(const QComboBox& combo) {
@@ -35,8 +36,7 @@ Date dayOf(const QComboBox& combo) {
 void fillDays(QComboBox& combo, const std::vector<Date>& days, Date chosen) {
     const QSignalBlocker quiet(&combo);
     combo.clear();
-    for (const Date day : days)
-        combo.addItem(dayText(day), static_cast<int>(day.time_since_epoch().count()));
+    for (const Date day : days) combo.addItem(dayText(day), static_cast<int>(day.time_since_epoch().count()));
     combo.setCurrentIndex(combo.findData(static_cast<int>(chosen.time_since_epoch().count())));
 }
 
@@ -45,16 +45,16 @@ QString pairSentence(const DietPair& pair, const DietComparison& comparison, con
     const bool told = pair.welch.lower95 > 0.0 || pair.welch.upper95 < 0.0;
     // The one that grew faster is named first.
     const bool turned = pair.welch.difference < 0.0;
-    const QString words = told ? QObject::tr("•  On %1 animals grew faster than on %2, by %3 mm/day (95 %: %4 to %5; "
-                                             "permutation p = %6, all pairs allowed for).")
-                               : QObject::tr("•  %1 and %2 are not told apart: %3 mm/day more on the first (95 %: %4 to "
-                                             "%5; permutation p = %6, all pairs allowed for).");
-    return words
-        .arg(name(turned ? pair.second : pair.first), name(turned ? pair.first : pair.second),
-             signedText(std::abs(pair.welch.difference)),
-             signedText(turned ? -pair.welch.upper95 : pair.welch.lower95),
-             signedText(turned ? -pair.welch.lower95 : pair.welch.upper95),
-             QString::number(pair.adjustedP, 'f', 2));
+    const QString words = told ? QObject::tr(
+                                     "•  On %1 animals grew faster than on %2, by %3 mm/day (95 %: %4 to %5; "
+                                     "permutation p = %6, all pairs allowed for).")
+                               : QObject::tr(
+                                     "•  %1 and %2 are not told apart: %3 mm/day more on the first (95 %: %4 to "
+                                     "%5; permutation p = %6, all pairs allowed for).");
+    return words.arg(
+        name(turned ? pair.second : pair.first), name(turned ? pair.first : pair.second),
+        signedText(std::abs(pair.welch.difference)), signedText(turned ? -pair.welch.upper95 : pair.welch.lower95),
+        signedText(turned ? -pair.welch.lower95 : pair.welch.upper95), QLocale().toString(pair.adjustedP, 'f', 2));
 }
 
 }  // namespace
@@ -102,9 +102,9 @@ DietsPage::~DietsPage() = default;
 void DietsPage::showReview() {
     const Review& review = collection_.review();
     changes_.show(review.dietChanges);
-    ui_->sentenceLabel->setText(
-        tr("No animal has two sessions before a change of food yet. A change of diet is noted on the page Animals: Note…, "
-           "Diet. After two more sessions the animal stands here, before and after."));
+    ui_->sentenceLabel->setText(tr(
+        "No animal has two sessions before a change of food yet. A change of diet is noted on the page Animals: Note…, "
+        "Diet. After two more sessions the animal stands here, before and after."));
     for (QWidget* part : std::initializer_list<QWidget*>{ui_->lengthChart, ui_->ratioChart, ui_->changeTable})
         part->setVisible(changes_.rowCount() > 0);
     if (changes_.rowCount() > 0) {

@@ -69,8 +69,7 @@ QString afterWords(AfterChange verdict) {
 
 QString beforeAndAfter(const BeforeAfter& measure, const std::string& unit) {
     return QCoreApplication::translate("FindingWords", "%1 (%2 before, %3 after)")
-        .arg(afterWords(measure.verdict), QString::fromStdString(numberWithInterval(measure.before, unit)),
-             QString::fromStdString(numberWithInterval(measure.after, unit)));
+        .arg(afterWords(measure.verdict), numberText(measure.before, unit), numberText(measure.after, unit));
 }
 
 }  // namespace
@@ -81,14 +80,15 @@ QString dietChangeSentence(const DietChange& change) {
         QCoreApplication::translate("FindingWords",
                                     "This does not prove the cause: an animal chosen because it was low tends to be "
                                     "less low next time.");
-    return QString::fromStdString(
-        Sentence{QCoreApplication::translate("FindingWords", "%1, food changed on %2: growth %3; condition against its "
-                                                             "tankmates %4. %5")
-                     .toStdString(),
-                 {change.animalCode, dayText(change.changedOn).toStdString(),
-                  beforeAndAfter(change.rateMmPerDay, "mm/d").toStdString(),
-                  beforeAndAfter(change.conditionPercent, "%").toStdString(), caution.toStdString()}}
-            .text());
+    return QString::fromStdString(Sentence{
+        QCoreApplication::translate("FindingWords",
+                                    "%1, food changed on %2: growth %3; condition against its "
+                                    "tankmates %4. %5")
+            .toStdString(),
+        {change.animalCode, dayText(change.changedOn).toStdString(),
+         beforeAndAfter(change.rateMmPerDay, "mm/d").toStdString(),
+         beforeAndAfter(change.conditionPercent, "%").toStdString(),
+         caution.toStdString()}}.text());
 }
 
 QString withMinusSigns(QString text) {
@@ -97,7 +97,7 @@ QString withMinusSigns(QString text) {
 }
 
 QString signedNumber(const Estimate& by, const std::string& unit) {
-    const QString number = QString::fromStdString(numberWithInterval(by, unit));
+    const QString number = numberText(by, unit);
     return by.known() && by.value > 0.0 ? "+" + number : number;
 }
 

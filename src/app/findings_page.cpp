@@ -102,12 +102,12 @@ void FindingsPage::showReview() {
     fillList();
     const bool any = !review.findings.empty();
     ui_->stack->setCurrentWidget(any ? ui_->fullSide : ui_->emptySide);
-    ui_->emptyLabel->setText(review.asOf
-                                 ? tr("No animal needs a look after the session of %1.\n\nWhat was told after earlier "
-                                      "sessions: choose one above.")
-                                       .arg(dayText(*review.asOf))
-                                 : tr("Nothing has been measured yet.\n\nAfter two sessions of a group, animals that lag "
-                                      "behind or get thin stand here, with the evidence and what to do next."));
+    ui_->emptyLabel->setText(
+        review.asOf ? tr("No animal needs a look after the session of %1.\n\nWhat was told after earlier "
+                         "sessions: choose one above.")
+                          .arg(dayText(*review.asOf))
+                    : tr("Nothing has been measured yet.\n\nAfter two sessions of a group, animals that lag "
+                         "behind or get thin stand here, with the evidence and what to do next."));
     ui_->subtitleLabel->setText(tr("Each with its reason, its evidence and what to do next."));
     if (any) ui_->findingList->setCurrentIndex(findings_.index(0));
 }

@@ -17,9 +17,10 @@ constexpr std::int64_t kNobody = -1;
 GrowthCurve growthCurve(const std::vector<AnimalHistory>& animals) {
     GrowthCurve curve;
     if (animals.size() > kMostFitted) {
-        curve.refusal = QCoreApplication::translate("GrowthCurve", "A curve is fitted to %1 animals at most: choose a tank.")
-                            .arg(kMostFitted)
-                            .toStdString();
+        curve.refusal =
+            QCoreApplication::translate("GrowthCurve", "A curve is fitted to %1 animals at most: choose a tank.")
+                .arg(kMostFitted)
+                .toStdString();
         return curve;
     }
     std::vector<GroupMember> members;

@@ -86,9 +86,8 @@ void GrowthPage::fillAnimals() {
         const Animal& animal = history.animal;
         if (chosen == QStringLiteral("species:%1").arg(QString::fromStdString(animal.species))) return true;
         if (animal.brood && chosen == QStringLiteral("brood:%1").arg(animal.brood->value)) return true;
-        return std::any_of(history.stays.begin(), history.stays.end(), [&](const Stay& stay) {
-            return chosen == QStringLiteral("tank:%1").arg(stay.tank.value);
-        });
+        return std::any_of(history.stays.begin(), history.stays.end(),
+                           [&](const Stay& stay) { return chosen == QStringLiteral("tank:%1").arg(stay.tank.value); });
     };
     std::vector<Animal> animals;
     for (const AnimalHistory& history : collection_.review().histories)

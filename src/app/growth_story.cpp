@@ -33,8 +33,8 @@ void addStory(Chart& chart, const AnimalHistory& history, const std::vector<Trea
     const auto at = [&](Date day) { return numberOfDay(day) + *offset; };
     const auto mark = [&](Date day, const QString& words) { chart.marks.push_back({at(day), words.toStdString()}); };
     for (const DietSpell& spell : history.dietSpells)
-        chart.spans.push_back({at(spell.from), spell.to ? at(*spell.to) : chart.x.high,
-                               collection.dietName(spell.diet).toStdString()});
+        chart.spans.push_back(
+            {at(spell.from), spell.to ? at(*spell.to) : chart.x.high, collection.dietName(spell.diet).toStdString()});
     for (std::size_t k = 1; k < history.stays.size(); ++k)
         if (const Tank* tank = collection.tank(history.stays[k].tank))
             mark(history.stays[k].from, GrowthStory::tr("to %1").arg(QString::fromStdString(tank->code)));

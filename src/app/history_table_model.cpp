@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "app/core_text.h"
 #include "app/day_text.h"
 #include "ringrule/husbandry/date.h"
 #include "ringrule/sheets/number_text.h"
@@ -32,7 +33,7 @@ QVariant HistoryTableModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::ToolTipRole && !o.girthFair) return tr("Brooding or carrying: not judged on girth.");
     if (role != Qt::DisplayRole) return {};
     const auto number = [](const Estimate& estimate) {
-        return estimate.known() ? QString::fromStdString(numberWithInterval(estimate)) : QStringLiteral("–");
+        return estimate.known() ? numberText(estimate) : QStringLiteral("–");
     };
     switch (index.column()) {
         case Day:

@@ -21,8 +21,9 @@ QString cellText(const std::string& text) {
 QString tableWords(const TableImport& table) {
     QStringList lines;
     for (const ColumnUse& use : table.columns)
-        lines << QStringLiteral("%1  →  %2").arg(
-            cellText(use.column), use.field.empty() ? ImportDialog::tr("left out") : cellText(use.field).replace('_', ' '));
+        lines << QStringLiteral("%1  →  %2")
+                     .arg(cellText(use.column),
+                          use.field.empty() ? ImportDialog::tr("left out") : cellText(use.field).replace('_', ' '));
     lines << QString();
     for (std::size_t k = 0; k < std::min(kMostBadRows, table.bad.size()); ++k)
         lines << ImportDialog::tr("Line %1: %2").arg(table.bad[k].line).arg(cellText(table.bad[k].sentence));
@@ -71,9 +72,9 @@ void ImportDialog::tryTable() {
     const std::filesystem::path file = ui_->fileEdit->text().trimmed().toStdString();
     if (!file.empty()) {
         try {
-            const TableImport table = collection_.importTable(
-                file, ui_->kindCombo->currentData().toString().toStdString(),
-                static_cast<DayOrder>(ui_->orderCombo->currentData().toInt()), false);
+            const TableImport table =
+                collection_.importTable(file, ui_->kindCombo->currentData().toString().toStdString(),
+                                        static_cast<DayOrder>(ui_->orderCombo->currentData().toInt()), false);
             words = tableWords(table);
             good = table.bad.empty() && table.records > 0;
         } catch (const Error& error) {

@@ -34,7 +34,9 @@ QStringList shippedLanguages() {
 
 QString speakLanguage(const QString& code) {
     const QString wanted = code.isEmpty() ? QLocale::system().name().section(QLatin1Char('_'), 0, 0) : code;
-    QLocale::setDefault(wanted == QLatin1String("de") ? QLocale(QLocale::German) : QLocale::c());
+    QLocale locale = wanted == QLatin1String("de") ? QLocale(QLocale::German) : QLocale::c();
+    locale.setNumberOptions(QLocale::OmitGroupSeparator);
+    QLocale::setDefault(locale);
     if (wanted == QLatin1String("en") || !shippedLanguages().contains(wanted)) return QStringLiteral("en");
     // The words of Qt's own dialogs, where the system has them.
     install(QStringLiteral("qtbase_") + wanted, QLibraryInfo::path(QLibraryInfo::TranslationsPath));

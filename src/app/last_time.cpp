@@ -12,8 +12,8 @@ std::optional<StoredMeasure> lastTime(const Store& store, AnimalId animal, View 
         if (!measure.accepted || measure.sessionOn >= before || measure.measurement.view != view) continue;
         if (!mainMeasure(measure).known()) continue;
         const bool later = !last || measure.sessionOn > last->sessionOn;
-        const bool better = last && measure.sessionOn == last->sessionOn &&
-                            mainMeasure(measure).u95() < mainMeasure(*last).u95();
+        const bool better =
+            last && measure.sessionOn == last->sessionOn && mainMeasure(measure).u95() < mainMeasure(*last).u95();
         if (later || better) last = measure;
     }
     return last;

@@ -3,6 +3,7 @@
 
 #include <QFileDialog>
 #include <QHeaderView>
+#include <QLocale>
 
 #include "app/core_text.h"
 #include "app/table_style.h"
@@ -15,9 +16,9 @@ enum Board { BoxPlate, ChessboardPhotos };
 
 QString focalText(const FittedLens& fitted) {
     return LensPanel::tr("Focal length %1 px, standard error %2 px; corners within %3 px RMS.")
-        .arg(fitted.lens.focalXPx, 0, 'f', 1)
-        .arg(fitted.focalSdPx, 0, 'f', 1)
-        .arg(fitted.rmsPx, 0, 'f', 2);
+        .arg(QLocale().toString(fitted.lens.focalXPx, 'f', 1))
+        .arg(QLocale().toString(fitted.focalSdPx, 'f', 1))
+        .arg(QLocale().toString(fitted.rmsPx, 'f', 2));
 }
 
 }  // namespace
@@ -95,7 +96,8 @@ void LensPanel::showReport() {
     if (report_->fitted)
         ui_->resultLabel->setText(focalText(*report_->fitted));
     else
-        ui_->resultLabel->setText(QStringLiteral("▼  ") + reasonText(report_->refusal->reason, report_->refusal->sentence));
+        ui_->resultLabel->setText(QStringLiteral("▼  ") +
+                                  reasonText(report_->refusal->reason, report_->refusal->sentence));
     ui_->useButton->setEnabled(report_->fitted.has_value());
     const int retake = photos_.toRetake();
     ui_->adviceLabel->setText(

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/lens_photo_model.h"
 
+#include <QLocale>
 #include <algorithm>
 
 namespace ringrule {
@@ -60,9 +61,9 @@ QVariant LensPhotoModel::data(const QModelIndex& index, int role) const {
         case State:
             return stateText(photo.state);
         case Rms:
-            return photo.rmsPx > 0.0 ? QString::number(photo.rmsPx, 'f', 2) : QStringLiteral("–");
+            return photo.rmsPx > 0.0 ? QLocale().toString(photo.rmsPx, 'f', 2) : QStringLiteral("–");
         case Tilt:
-            return photo.points > 0 && photo.rmsPx > 0.0 ? tr("%1°").arg(photo.tiltDegrees, 0, 'f', 0)
+            return photo.points > 0 && photo.rmsPx > 0.0 ? tr("%1°").arg(QLocale().toString(photo.tiltDegrees, 'f', 0))
                                                          : QStringLiteral("–");
         default:
             return photo.points;

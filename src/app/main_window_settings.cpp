@@ -50,20 +50,21 @@ void MainWindow::takeSettings(const Settings& settings) {
     fitPageList();
     tickView();
     if (otherDays && collection_.isOpen()) collection_.reload();
-    if (anotherLanguage)
-        ui_->messageStrip->showNews(tr("The language changes when Ringrule is started again."));
+    if (anotherLanguage) ui_->messageStrip->showNews(tr("The language changes when Ringrule is started again."));
 }
 
 void MainWindow::askForImport() {
     ImportDialog dialog(collection_, this);
     if (dialog.exec() == QDialog::Accepted)
-        ui_->messageStrip->showNews(tr("%n entries were read in. Undo takes them out again.", nullptr, dialog.records()));
+        ui_->messageStrip->showNews(
+            tr("%n entries were read in. Undo takes them out again.", nullptr, dialog.records()));
 }
 
 void MainWindow::tellChangedBack(const QString& words, std::optional<PhotoId> photo) {
     ui_->messageStrip->showNews(tr("Taken back or made again: %1.").arg(words));
     if (photo && ui_->pageList->currentRow() == 0)
-        QMetaObject::invokeMethod(this, [this, at = *photo] { sessionPage_->showPhoto(at); }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(
+            this, [this, at = *photo] { sessionPage_->showPhoto(at); }, Qt::QueuedConnection);
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
@@ -75,7 +76,8 @@ void MainWindow::dropEvent(QDropEvent* event) {
     event->acceptProposedAction();
     // After the drag has ended: what follows asks the keeper.
     const QString path = event->mimeData()->urls().front().toLocalFile();
-    QMetaObject::invokeMethod(this, [this, path] { take(path); }, Qt::QueuedConnection);
+    QMetaObject::invokeMethod(
+        this, [this, path] { take(path); }, Qt::QueuedConnection);
 }
 
 void MainWindow::take(const QString& path) {

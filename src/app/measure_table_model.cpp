@@ -31,7 +31,7 @@ int MeasureTableModel::columnCount(const QModelIndex& parent) const {
 
 QString MeasureTableModel::beforeOf(const std::string& name) const {
     for (const MeasureRow& row : before_)
-        if (row.name == name && row.value.known()) return QString::fromStdString(numberWithInterval(row.value));
+        if (row.name == name && row.value.known()) return numberText(row.value);
     return QStringLiteral("–");
 }
 
@@ -52,7 +52,7 @@ QVariant MeasureTableModel::data(const QModelIndex& index, int role) const {
         return row.unit.empty() || row.unit == "mm"
                    ? coreText(row.name)
                    : coreText(row.name) + QStringLiteral(", ") + QString::fromStdString(row.unit);
-    return row.value.known() ? QString::fromStdString(numberWithInterval(row.value)) : tr("cannot tell");
+    return row.value.known() ? numberText(row.value) : tr("cannot tell");
 }
 
 QVariant MeasureTableModel::headerData(int section, Qt::Orientation orientation, int role) const {

@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 
+#include "app/core_text.h"
 #include "app/day_text.h"
 #include "ringrule/sheets/number_text.h"
 
@@ -57,7 +58,7 @@ QRectF boundsOf(const std::vector<PixelPoint>& outline) {
 
 QString captionOf(const AnimalPhoto& photo) {
     const QString day = dayText(photo.on);
-    return photo.lengthMm.known() ? day + '\n' + QString::fromStdString(numberWithInterval(photo.lengthMm, "mm")) : day;
+    return photo.lengthMm.known() ? day + '\n' + numberText(photo.lengthMm, "mm") : day;
 }
 
 }  // namespace

@@ -166,7 +166,8 @@ void RecordDialog::check() {
     const auto missing = std::find_if(entries_.begin(), entries_.end(), [](const Entry& entry) {
         return entry.field.required && textIn(entry).isEmpty();
     });
-    problem_->setText(missing == entries_.end() ? QString() : tr("Still needed: %1.").arg(coreText(missing->field.title)));
+    problem_->setText(missing == entries_.end() ? QString()
+                                                : tr("Still needed: %1.").arg(coreText(missing->field.title)));
     save_->setEnabled(missing == entries_.end());
 }
 

@@ -2,6 +2,7 @@
 #include "app/rule_panel.h"
 
 #include <QDoubleSpinBox>
+#include <QLocale>
 
 #include "ui_rule_panel.h"
 
@@ -9,7 +10,7 @@ namespace ringrule {
 namespace {
 
 QString percent(double ratio) {
-    return QString::number(100.0 * ratio, 'f', 2);
+    return QLocale().toString(100.0 * ratio, 'f', 2);
 }
 
 }  // namespace

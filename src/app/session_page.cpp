@@ -269,11 +269,12 @@ void SessionPage::askAgain() {
     if (row() == nullptr || animal() == nullptr || !animal()->stored || !animal()->stored->animal) return;
     const AnimalId again = *animal()->stored->animal;
     attempt([&] {
-        collection_.addRecord("note", {{"animal", collection_.animalCode(again).toStdString()},
-                                       {"on_day", formatDate(animal()->stored->sessionOn)},
-                                       {"text", tr("Photograph again: %1")
-                                                    .arg(QString::fromStdString(row()->photo.originalName))
-                                                    .toStdString()}});
+        collection_.addRecord(
+            "note",
+            {{"animal", collection_.animalCode(again).toStdString()},
+             {"on_day", formatDate(animal()->stored->sessionOn)},
+             {"text",
+              tr("Photograph again: %1").arg(QString::fromStdString(row()->photo.originalName)).toStdString()}});
         emit news(tr("Noted with %1: photograph it again.").arg(collection_.animalCode(again)));
         goToNextUnaccepted();
     });

@@ -96,7 +96,7 @@ void SessionPage::showNumbers() {
     if (shown != nullptr && shown->readAgainMm)
         sentences
             << tr("Read again today, the photo gives a standard length of %1. Moving a landmark measures it anew.")
-                   .arg(QString::fromStdString(numberWithInterval(*shown->readAgainMm, "mm")));
+                   .arg(numberText(*shown->readAgainMm, "mm"));
     ui_->remarksLabel->setText(sentences.isEmpty() ? tr("None.")
                                                    : QStringLiteral("•  ") + sentences.join(QStringLiteral("\n\n•  ")));
     ui_->legendLabel->setText(shown == nullptr ? QString() : legendOf(shown->shown.landmarks));

@@ -20,8 +20,8 @@ inline constexpr std::array kTextPercents{100, 115, 130, 150};
 /// What the app remembers between runs.
 struct Settings {
     Colours colours = Colours::AsSystem;
-    int textPercent = 100;          ///< one of `kTextPercents`
-    QString language;               ///< ISO 639 code, or empty: the system's
+    int textPercent = 100;  ///< one of `kTextPercents`
+    QString language;       ///< ISO 639 code, or empty: the system's
     DayFormat days = DayFormat::YearFirst;
     QStringList recentCollections;  ///< newest first
     QString keeper;                 ///< initials last used for a session

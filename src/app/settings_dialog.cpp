@@ -50,7 +50,8 @@ SettingsDialog::SettingsDialog(Settings settings, const JudgeOptions* thresholds
 SettingsDialog::~SettingsDialog() = default;
 
 void SettingsDialog::fillViews() {
-    ui_->daysCombo->addItems({QStringLiteral("2031-01-06"), QStringLiteral("06.01.2031"), QStringLiteral("01/06/2031")});
+    ui_->daysCombo->addItems(
+        {QStringLiteral("2031-01-06"), QStringLiteral("06.01.2031"), QStringLiteral("01/06/2031")});
     ui_->daysCombo->setCurrentIndex(static_cast<int>(settings_.days));
     ui_->coloursCombo->addItems({tr("As the system"), tr("Light"), tr("Dark")});
     ui_->coloursCombo->setCurrentIndex(static_cast<int>(settings_.colours));

@@ -33,7 +33,10 @@ void TwoLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     }
     const QRect sign(row.left() + kPadding - 2, row.top(), kSignWidth - 6, row.height());
     const auto signColour = index.data(SignColourRole).value<QColor>();
-    painter->setPen(signColour.isValid() ? signColour : option.palette.color(QPalette::Text));
+    const bool dark = option.palette.color(QPalette::Base).lightness() < 128;
+    painter->setPen(!signColour.isValid() ? option.palette.color(QPalette::Text)
+                    : dark                ? signColour.lighter(150)
+                                          : signColour);
     QFont signFont = option.font;
     signFont.setPixelSize(qRound(1.35 * QFontInfo(option.font).pixelSize()));
     painter->setFont(signFont);

@@ -2,6 +2,7 @@
 #include "app/water_panel.h"
 
 #include <QDoubleSpinBox>
+#include <QLocale>
 #include <cmath>
 
 #include "ringrule/optics/water.h"
@@ -83,7 +84,7 @@ void WaterPanel::showTyped() {
     const bool complete = media.cameraToWindowMm > 0.0 && media.waterToPlateMm > 0.0;
     ui_->saveButton->setEnabled(complete);
     ui_->indexLabel->setText(tr("Such water bends light with an index of %1 (Quan & Fry 1995).%2")
-                                 .arg(waterIndex(media.salinityPpt, media.temperatureC), 0, 'f', 4)
+                                 .arg(QLocale().toString(waterIndex(media.salinityPpt, media.temperatureC), 'f', 4))
                                  .arg(complete ? QString() : tr(" Both distances are still to be typed in.")));
 }
 

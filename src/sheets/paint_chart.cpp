@@ -122,7 +122,7 @@ private:
         }
         p_.setFont(small_);
         p_.setPen(inks_.quietText);
-        p_.drawText(QRectF(left, top, plot_.width(), 1.3 * text_), Qt::AlignLeft | Qt::AlignVCenter,
+        p_.drawText(QRectF(left, top, area_.width() - 1.6 * text_, 1.3 * text_), Qt::AlignLeft | Qt::AlignVCenter,
                     QString::fromStdString(chart_.y.title));
         p_.drawText(QRectF(plot_.left(), plot_.bottom() + 1.9 * text_, plot_.width(), 1.3 * text_),
                     Qt::AlignHCenter | Qt::AlignVCenter, QString::fromStdString(chart_.x.title));
@@ -143,11 +143,17 @@ private:
         }
         p_.setPen(QPen(inks_.quietLine, 1.0));
         p_.drawLine(plot_.bottomLeft(), plot_.bottomRight());
+        const QFontMetricsF metrics(small_);
+        double free = area_.left();
         for (const ChartTick& tick : chart_.x.ticks) {
             const double x = xAt(tick.at);
             p_.setPen(QPen(inks_.quietLine, 1.0));
             p_.drawLine(QPointF(x, plot_.bottom()), QPointF(x, plot_.bottom() + 0.35 * text_));
             p_.setPen(inks_.quietText);
+            // Where two names would run into each other only the first is written.
+            const double half = 0.5 * metrics.horizontalAdvance(QString::fromStdString(tick.label));
+            if (x - half < free) continue;
+            free = x + half + 0.5 * text_;
             p_.drawText(QRectF(x - 5 * text_, plot_.bottom() + 0.5 * text_, 10 * text_, 1.3 * text_), Qt::AlignCenter,
                         QString::fromStdString(tick.label));
         }
@@ -182,10 +188,11 @@ private:
             p_.setPen(QPen(inks_.grid.darker(dark_ ? 60 : 115), 1.0));
             if (left > plot_.left()) p_.drawLine(QPointF(left, plot_.top()), QPointF(left, plot_.bottom()));
             p_.setPen(inks_.quietText);
-            const QRectF room(left + 0.4 * text_, plot_.bottom() - 1.5 * text_, right - left - 0.5 * text_, 1.3 * text_);
-            p_.drawText(room, Qt::AlignLeft | Qt::AlignVCenter,
-                        QFontMetricsF(small_).elidedText(QString::fromStdString(span.label), Qt::ElideRight,
-                                                         room.width()));
+            const QRectF room(left + 0.4 * text_, plot_.bottom() - 1.5 * text_, right - left - 0.5 * text_,
+                              1.3 * text_);
+            p_.drawText(
+                room, Qt::AlignLeft | Qt::AlignVCenter,
+                QFontMetricsF(small_).elidedText(QString::fromStdString(span.label), Qt::ElideRight, room.width()));
         }
     }
 

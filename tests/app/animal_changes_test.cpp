@@ -165,7 +165,8 @@ TEST_CASE("two codes of one animal are made one, with all readings, and parted a
     CHECK(desk.tankOf(desk.of("P2")) == "bay-3");
 }
 
-TEST_CASE("later sessions are given to a new animal in the same tank; a day without sessions on both sides is refused") {
+TEST_CASE(
+    "later sessions are given to a new animal in the same tank; a day without sessions on both sides is refused") {
     AnimalsDesk desk;
     const AnimalId p1 = desk.of("P1");
     desk.choose("changeButton", Split, [](RecordDialog& form) {
@@ -224,9 +225,7 @@ TEST_CASE("a note and a feed stand among the animal's events, are changed and ta
     });
     auto& table = desk.part<QTableView>("eventTable");
     CHECK(desk.part<QTabWidget>("historyTabs").currentWidget()->objectName() == "eventsTab");
-    const auto cell = [&](int row) {
-        return table.model()->index(row, AnimalEventsModel::What).data().toString();
-    };
+    const auto cell = [&](int row) { return table.model()->index(row, AnimalEventsModel::What).data().toString(); };
     REQUIRE(table.model()->rowCount() == 3);  // and its tank
     CHECK(cell(0).contains("live brine shrimp"));
     CHECK(cell(1) == "hides behind the pump");

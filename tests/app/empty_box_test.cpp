@@ -20,8 +20,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// A pipefish before a plate with ruled lines, a stain behind its trunk and a smear as long as a fish: without the photo
-/// of the empty box it is measured wrong or not at all (`tests/workflow/hard_plates_test.cpp`).
+/// A pipefish before a plate with ruled lines, a stain behind its trunk and a smear as long as a fish: without the
+/// photo of the empty box it is measured wrong or not at all (`tests/workflow/hard_plates_test.cpp`).
 render::Scene soiledScene() {
     render::Scene scene;
     scene.box = render::benchBox();
@@ -59,8 +59,7 @@ TEST_CASE("a photo that is opened again is read with the photo of the empty box 
         keepBoxFile(store, root / "box.json");
         Session session;
         session.on = *parseDate("2031-01-06");
-        const SessionSummary summary =
-            addSessionFolder(store, root / "photos", session, readBox(root / "box.json"), 1);
+        const SessionSummary summary = addSessionFolder(store, root / "photos", session, readBox(root / "box.json"), 1);
         REQUIRE(summary.measured == 1);
     }
     const auto readingOf = [&] {
@@ -83,9 +82,9 @@ TEST_CASE("a photo that is opened again is read with the photo of the empty box 
     // Without the photo it is read otherwise: else the plate is no test.
     fs::remove(*emptyBoxPhotoKept(folder, store.sessions().front().id));
     const auto without = readingOf();
-    const bool same = without.size() == 1 && without.front().measurement.standardLengthMm.known() &&
-                      std::abs(without.front().measurement.standardLengthMm.value /
-                                   stored.measurement.standardLengthMm.value -
-                               1.0) < 0.01;
+    const bool same =
+        without.size() == 1 && without.front().measurement.standardLengthMm.known() &&
+        std::abs(without.front().measurement.standardLengthMm.value / stored.measurement.standardLengthMm.value - 1.0) <
+            0.01;
     CHECK_FALSE(same);
 }

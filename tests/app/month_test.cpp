@@ -155,10 +155,13 @@ TEST_CASE("a month's session, from folder to decision") {
     decision.setCurrentIndex(decision.findData("dismissed"));
     CHECK_FALSE(keep.isEnabled());  // a reason is needed
     decision.setCurrentIndex(decision.findData("measure-again"));
-    part<QLineEdit>(*window, "noteEdit").setText("forgotten in the net");
+    // What is typed outlives the window.
+    QTest::keyClicks(&part<QLineEdit>(*window, "noteEdit"), "forgotten in the net");
+    CHECK(QTest::qWaitFor([&] { return fs::exists(folder / "drafts" / "notes.json"); }, 3000));
     part<QAbstractButton>(*window, "followCheck").setChecked(true);
     REQUIRE(keep.isEnabled());
     keep.click();
+    CHECK_FALSE(fs::exists(folder / "drafts" / "notes.json"));
     auto decisions = window->collection().store().decisions();
     REQUIRE(decisions.size() == 1);
     CHECK(decisions[0].decision == "measure-again");

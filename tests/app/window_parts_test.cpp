@@ -274,8 +274,8 @@ TEST_CASE("every page fits a small laptop's screen, at every text size") {
         window.openCollection(smallCollection());
         waitUntilIdle(window);
         std::string widths;
-        for (const QWidget* page : window.findChild<QStackedWidget*>("pages")->findChildren<QWidget*>(
-                 QString(), Qt::FindDirectChildrenOnly))
+        for (const QWidget* page :
+             window.findChild<QStackedWidget*>("pages")->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
             widths += page->metaObject()->className() + (" " + std::to_string(page->minimumSizeHint().width())) + "; ";
         INFO(percent << " % text: " << widths);
         CHECK(window.minimumSizeHint().width() <= 1280);

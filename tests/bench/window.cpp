@@ -19,8 +19,8 @@
 
 #include "app/chart_widget.h"
 #include "app/main_window.h"
-#include "app/picture_run.h"
 #include "app/photo_desk.h"
+#include "app/picture_run.h"
 #include "app/session_page.h"
 #include "ringrule/error.h"
 #include "ringrule/imaging/photo.h"

@@ -59,8 +59,8 @@ struct Chart {
     std::vector<ChartBandPoint> curve;  ///< a fitted curve with its band
     std::vector<ChartSpan> spans;       ///< neighbours are told apart by shade and by their names
     std::vector<ChartTick> marks;       ///< upright lines at a moment, e.g. a change of food
-    std::string note;              ///< small print under the chart: what band, bars and hollow marks mean
-    std::string emptySentence;     ///< said in place of the chart when no series has a point
+    std::string note;                   ///< small print under the chart: what band, bars and hollow marks mean
+    std::string emptySentence;          ///< said in place of the chart when no series has a point
 };
 
 enum class AxisEnds { OnTicks, AsGiven };

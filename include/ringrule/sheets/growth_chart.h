@@ -34,10 +34,10 @@ enum class TimeAxis {
 struct GrowthChartOptions {
     std::string title;
     TimeAxis time = TimeAxis::Automatic;
-    bool band = true;              ///< median and spread of the lines that are not highlighted
-    bool logarithmic = false;      ///< lengths that grow by a constant share are straight lines then
+    bool band = true;                   ///< median and spread of the lines that are not highlighted
+    bool logarithmic = false;           ///< lengths that grow by a constant share are straight lines then
     std::vector<ChartBandPoint> curve;  ///< of length against age, drawn on that chart only
-    int smallestGroupForBand = 5;  ///< fewer animals carry no spread (see `docs/judgement.md`)
+    int smallestGroupForBand = 5;       ///< fewer animals carry no spread (see `docs/judgement.md`)
     ChartPngOptions png;
 };
 

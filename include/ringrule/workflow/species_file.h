@@ -38,9 +38,9 @@ struct SpeciesFile {
 /// That of a collection: `species.json` in its folder when there is one, else the shipped one.
 [[nodiscard]] SpeciesFile speciesOfCollection(const std::filesystem::path& folder);
 
-/// Sets thresholds by name for all species that set none of their own, in the collection's `species.json` (made from the
-/// shipped one when there is none), each with `source` as its reason. Throws `Error(BadData)` when a name or value makes
-/// no sense, `Error(NoSpace)` when the file cannot be written; the file is then as it was.
+/// Sets thresholds by name for all species that set none of their own, in the collection's `species.json` (made from
+/// the shipped one when there is none), each with `source` as its reason. Throws `Error(BadData)` when a name or value
+/// makes no sense, `Error(NoSpace)` when the file cannot be written; the file is then as it was.
 void setThresholdsOfCollection(const std::filesystem::path& folder, const std::map<std::string, double>& values,
                                const std::string& source);
 
