@@ -414,10 +414,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation> mm</translation>
     </message>
     <message>
-        <source>Choose a photo and check…</source>
-        <translation>Foto wählen und prüfen…</translation>
-    </message>
-    <message>
         <source>Checks so far</source>
         <translation>Prüfungen bisher</translation>
     </message>
@@ -432,6 +428,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>What the rod read, check by check</source>
         <translation>Ablesung des Stabes bei jeder Prüfung</translation>
+    </message>
+    <message>
+        <source>Check a photo…</source>
+        <translation>Foto prüfen…</translation>
     </message>
 </context>
 <context>
@@ -861,10 +861,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation> mm</translation>
     </message>
     <message>
-        <source>Choose photos and calibrate…</source>
-        <translation>Fotos wählen und kalibrieren…</translation>
-    </message>
-    <message>
         <source>Lens photos, one by one</source>
         <translation>Objektivfotos, einzeln</translation>
     </message>
@@ -875,6 +871,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Use this lens</source>
         <translation>Dieses Objektiv übernehmen</translation>
+    </message>
+    <message>
+        <source>Calibrate by photos…</source>
+        <translation>Mit Fotos kalibrieren…</translation>
     </message>
 </context>
 <context>
@@ -3344,8 +3344,8 @@ Nach zwei Terminen einer Gruppe stehen hier Tiere, die zurückbleiben oder dünn
         <translation>%1, %2</translation>
     </message>
     <message>
-        <source>%1, photo %2</source>
-        <translation>%1, Foto %2</translation>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
     </message>
 </context>
 <context>

@@ -70,6 +70,7 @@ QListWidget#pageList::item:hover:!selected { background: @ground; }
 QListWidget#pageList::item:disabled { color: @quiet; }
 QListView, QTableView, QScrollArea, QTextBrowser { background: @card; border: 1px solid @line; border-radius: 6px; }
 QScrollArea > QWidget > QWidget { background: @card; }
+QScrollArea[role="page"], QScrollArea[role="page"] > QWidget > QWidget { background: @ground; border: none; border-radius: 0; }
 QListView:focus, QTableView:focus, QScrollArea:focus, QGraphicsView:focus { border: 1px solid @accent; }
 QGraphicsView { border: 1px solid @line; border-radius: 0; }
 QListView { padding: 3px; outline: none; }
@@ -110,8 +111,8 @@ QTabBar::tab:focus { color: @accent; }
 QPushButton::menu-indicator { image: url(:/ringrule/arrow-@shade.svg); width: 10px; height: 10px; subcontrol-position: right center; right: 8px; }
 QPushButton#noteButton, QPushButton#changeButton { padding-right: 24px; }
 QCheckBox { spacing: 7px; }
-QCheckBox::indicator, QListView::indicator { width: 13px; height: 13px; border: 1px solid @quiet; border-radius: 3px; background: @card; }
-QCheckBox::indicator:checked, QListView::indicator:checked { image: url(:/ringrule/check-@shade.svg); }
+QCheckBox::indicator { width: 13px; height: 13px; border: 1px solid @quiet; border-radius: 3px; background: @card; }
+QCheckBox::indicator:checked { image: url(:/ringrule/check-@shade.svg); }
 QCheckBox::indicator:disabled { border-color: @line; }
 QCheckBox:focus { color: @accent; }
 QCheckBox::indicator:focus { border: 2px solid @accent; }

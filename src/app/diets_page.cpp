@@ -15,6 +15,7 @@
 #include "app/finding_words.h"
 #include "app/growth_lines.h"
 #include "app/record_dialog.h"
+#include "app/scroll_whole.h"
 #include "app/table_style.h"
 #include "ui_diets_page.h"
 
@@ -66,6 +67,7 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
       changes_(collection),
       groups_(collection) {
     ui_->setupUi(this);
+    scrollWhole(*this);
     ui_->changeTable->setModel(&changes_);
     ui_->groupTable->setModel(&groups_);
     styleTable(*ui_->changeTable);

@@ -1,12 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/picture_run.h"
 
+#include <QAbstractButton>
+#include <QDialog>
 #include <QEventLoop>
 #include <QPixmap>
+#include <QTabWidget>
 #include <QTimer>
 
+#include "app/animals_page.h"
 #include "app/box_page.h"
+#include "app/growth_page.h"
+#include "app/import_dialog.h"
 #include "app/main_window.h"
+#include "app/new_animal_dialog.h"
+#include "app/new_session_dialog.h"
+#include "app/record_dialog.h"
+#include "app/settings_dialog.h"
 
 namespace ringrule {
 namespace {
@@ -47,6 +57,54 @@ void waitUntilIdle(MainWindow& window) {
     loop.exec();
 }
 
+namespace {
+
+bool saveDialog(QDialog& dialog, const std::filesystem::path& folder, const QString& name) {
+    dialog.adjustSize();
+    return dialog.grab().save(QString::fromStdString((folder / (name.toStdString() + ".png")).string()));
+}
+
+/// The forms that open over the pages.
+bool saveDialogs(MainWindow& window, const std::filesystem::path& folder) {
+    Collection& collection = window.collection();
+    const JudgeOptions thresholds;
+    SettingsDialog settings(window.settings(), &thresholds);
+    NewSessionDialog session(collection, collection.keeper());
+    NewAnimalDialog animal(collection);
+    ImportDialog import(collection);
+    RecordDialog feeding(collection, QStringLiteral("P4"), {}, recordKind("feeding").fields, {}, {});
+    return saveDialog(settings, folder, QStringLiteral("settings")) &&
+           saveDialog(session, folder, QStringLiteral("new-session")) &&
+           saveDialog(animal, folder, QStringLiteral("new-animal")) &&
+           saveDialog(import, folder, QStringLiteral("import")) &&
+           saveDialog(feeding, folder, QStringLiteral("note-feeding"));
+}
+
+/// What pages show beside what they open with: the other tabs of an animal, and its growth with curve and diets.
+bool saveOtherSides(MainWindow& window, const std::filesystem::path& folder) {
+    const std::vector<Animal>& animals = window.collection().animals();
+    if (animals.empty()) return true;
+    // In the demo the animal with a story is the fourth pipefish.
+    AnimalId chosen = animals.front().id;
+    for (const Animal& each : animals)
+        if (each.code == "P4") chosen = each.id;
+    bool good = true;
+    window.showPage(1);
+    window.findChild<AnimalsPage*>()->select(chosen);
+    auto* tabs = window.findChild<QTabWidget*>(QStringLiteral("historyTabs"));
+    for (const auto& [tab, name] : {std::pair{1, "animals-photos"}, std::pair{2, "animals-events"}}) {
+        tabs->setCurrentIndex(tab);
+        good = save(window, folder, QString::fromUtf8(name)) && good;
+    }
+    tabs->setCurrentIndex(0);
+    window.showPage(2);
+    window.findChild<GrowthPage*>()->pickOut(chosen);
+    window.findChild<QAbstractButton*>(QStringLiteral("curveCheck"))->setChecked(true);
+    return save(window, folder, QStringLiteral("growth-one")) && good;
+}
+
+}  // namespace
+
 bool savePictures(MainWindow& window, const std::filesystem::path& folder) {
     std::filesystem::create_directories(folder);
     window.resize(kWidth, kHeight);
@@ -68,7 +126,8 @@ bool savePictures(MainWindow& window, const std::filesystem::path& folder) {
                     QStringLiteral("box-") + QString::fromUtf8(id.data(), static_cast<qsizetype>(id.size()))) &&
                good;
     }
-    return good;
+    good = saveOtherSides(window, folder) && good;
+    return saveDialogs(window, folder) && good;
 }
 
 }  // namespace ringrule

@@ -158,7 +158,7 @@ TEST_CASE("a picture of every page can be saved") {
     window.show();
     window.openCollection(smallCollection());
     CHECK(savePictures(window, place.path().toStdString()));
-    CHECK(QDir(place.path()).entryList({"*.png"}).size() == window.pageCount() + 6);  // and each step of the box
+    CHECK(QDir(place.path()).entryList({"*.png"}).size() == window.pageCount() + 6 + 3 + 5);  // steps of the box, other sides, forms
 }
 
 TEST_CASE("the number of findings stands at the page that shows them") {
