@@ -74,8 +74,10 @@ QScrollArea[role="page"], QScrollArea[role="page"] > QWidget > QWidget { backgro
 QListView:focus, QTableView:focus, QScrollArea:focus, QGraphicsView:focus { border: 1px solid @accent; }
 QGraphicsView { border: 1px solid @line; border-radius: 0; }
 QListView { padding: 3px; outline: none; }
-QListView#animalList::item { padding: 5px 4px; }
-QListView#animalList::item:selected { background: @tint; color: @text; }
+QListView#animalList { selection-background-color: @tint; selection-color: @text; }
+QListView#animalList::indicator { width: 13px; height: 13px; border: 1px solid @quiet; border-radius: 3px; background: @card; }
+QListView#animalList::indicator:checked { image: url(:/ringrule/check-@shade.svg); }
+QScrollArea#photosArea { padding: 8px; }
 QTableView { outline: none; selection-background-color: @tint; selection-color: @text; }
 QTableView::item { padding: 0 10px; border-bottom: 1px solid @ground; }
 QTableView#measureTable::item { padding: 0 2px; }

@@ -6,6 +6,7 @@
 
 #include "app/brood_table_model.h"
 #include "app/day_text.h"
+#include "app/dialog_buttons.h"
 #include "ui_brood_dialog.h"
 #include "ui_brood_event_dialog.h"
 
@@ -22,6 +23,7 @@ std::optional<AnimalId> chosenAnimal(const QComboBox& combo) {
 BroodDialog::BroodDialog(const Collection& collection, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::BroodDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     writeDaysAsChosen(*this);
     for (QComboBox* combo : {ui_->fatherCombo, ui_->motherCombo}) {
         combo->addItem(tr("not known"), QVariant::fromValue<qlonglong>(0));
@@ -73,6 +75,7 @@ void BroodDialog::check() {
 BroodEventDialog::BroodEventDialog(const Brood& brood, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::BroodEventDialog>()), brood_(brood.id) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     writeDaysAsChosen(*this);
     ui_->titleLabel->setText(tr("Brood %1").arg(QString::fromStdString(brood.code)));
     for (const char* event : {"courting", "egg-transfer", "carrying", "birth", "count"})

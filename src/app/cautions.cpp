@@ -4,6 +4,7 @@
 #include <QCoreApplication>
 #include <QDialog>
 
+#include "app/dialog_buttons.h"
 #include "ui_cautions_dialog.h"
 
 namespace ringrule {
@@ -45,6 +46,7 @@ void showCautions(QWidget* parent) {
     auto* dialog = new QDialog(parent);
     Ui::CautionsDialog ui;
     ui.setupUi(dialog);
+    nameButtons(*ui.buttons);
     ui.text->document()->setDocumentMargin(14);
     ui.text->setHtml(allCautions());
     QObject::connect(ui.buttons, &QDialogButtonBox::rejected, dialog, &QDialog::close);

@@ -76,6 +76,11 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
     ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::To, QHeaderView::Stretch);
     ui_->groupTable->horizontalHeader()->setSectionResizeMode(DietGroupModel::Each, QHeaderView::Stretch);
     ui_->cautionLabel->setText(judgingCaution());
+    // Charts, tables and words of both parts on one page; a large text size gives the charts their room too.
+    for (ChartWidget* chart : {ui_->lengthChart, ui_->ratioChart}) {
+        chart->setMinimumHeight(14 * fontMetrics().height());
+        chart->setMaximumHeight(19 * fontMetrics().height());
+    }
     ui_->lengthChart->setTextScale(0.92);
     ui_->ratioChart->setTextScale(0.92);
     connect(&collection_, &Collection::reviewChanged, this, &DietsPage::showReview);

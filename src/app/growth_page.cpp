@@ -31,6 +31,7 @@ GrowthPage::GrowthPage(Collection& collection, QWidget* parent)
     ui_->measureCombo->addItems({tr("Standard length"), tr("Depth ratio"), tr("Girth ratio"), tr("Width ratio")});
     ui_->timeCombo->addItems({tr("Age if known"), tr("Age"), tr("Date")});
     ui_->animalList->setModel(&choices_);
+    ui_->animalList->setSpacing(3);
     connect(&collection_, &Collection::opened, this, &GrowthPage::fillTanks);
     connect(&collection_, &Collection::reviewChanged, this, &GrowthPage::fillTanks);
     connect(ui_->tankCombo, &QComboBox::currentIndexChanged, this, &GrowthPage::fillAnimals);

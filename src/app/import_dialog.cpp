@@ -5,6 +5,7 @@
 #include <QPushButton>
 
 #include "app/core_text.h"
+#include "app/dialog_buttons.h"
 #include "ringrule/error.h"
 #include "ringrule/records/table_import.h"
 #include "ui_import_dialog.h"
@@ -40,6 +41,7 @@ QString tableWords(const TableImport& table) {
 ImportDialog::ImportDialog(Collection& collection, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::ImportDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     for (const char* kind : {"animal", "hand-measure", "feeding", "note", "stay", "diet-spell", "treatment", "water"})
         ui_->kindCombo->addItem(coreText(recordKind(kind).title), QString::fromUtf8(kind));
     ui_->orderCombo->addItem(tr("not told (2031-01-06 only)"), static_cast<int>(DayOrder::NotTold));

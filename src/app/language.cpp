@@ -32,6 +32,11 @@ QStringList shippedLanguages() {
     return {QStringLiteral("en"), QStringLiteral("de")};
 }
 
+QString languageName(const QString& code) {
+    // Qt knows an American and a British one; ours is neither's own.
+    return code == QLatin1String("en") ? QStringLiteral("English") : QLocale(code).nativeLanguageName();
+}
+
 QString speakLanguage(const QString& code) {
     const QString wanted = code.isEmpty() ? QLocale::system().name().section(QLatin1Char('_'), 0, 0) : code;
     QLocale locale = wanted == QLatin1String("de") ? QLocale(QLocale::German) : QLocale::c();

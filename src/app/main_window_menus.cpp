@@ -2,7 +2,6 @@
 // The main window's menus and the bar of the running job.
 #include <QActionGroup>
 #include <QLabel>
-#include <QLocale>
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QProgressBar>
@@ -139,7 +138,7 @@ void MainWindow::addLanguageMenu(QMenu& view) {
     QStringList codes{QString()};
     codes << shippedLanguages();
     for (const QString& code : codes) {
-        const QString name = code.isEmpty() ? tr("As the system") : QLocale(code).nativeLanguageName();
+        const QString name = code.isEmpty() ? tr("As the system") : languageName(code);
         QAction* action = languages->addAction(name, this, [this, code] {
             settings_.language = code;
             ui_->messageStrip->showNews(tr("The language changes when Ringrule is started again."));

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "app/day_text.h"
+#include "app/dialog_buttons.h"
 #include "ui_new_animal_dialog.h"
 
 namespace ringrule {
@@ -21,6 +22,7 @@ constexpr double kMonthSdDays = 15.0;
 NewAnimalDialog::NewAnimalDialog(const Collection& collection, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::NewAnimalDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     writeDaysAsChosen(*this);
     ui_->shapeCombo->addItem(tr("pipefish"), "pipefish");
     ui_->shapeCombo->addItem(tr("seahorse"), "seahorse");

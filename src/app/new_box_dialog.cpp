@@ -4,6 +4,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "app/dialog_buttons.h"
 #include "app/paper_choice.h"
 #include "ui_new_box_dialog.h"
 
@@ -19,6 +20,7 @@ QString textOf(std::string_view text) {
 NewBoxDialog::NewBoxDialog(const CurrentBox& current, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::NewBoxDialog>()), current_(current) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     for (const NamedPlateSize& named : namedPlateSizes())
         ui_->sizeCombo->addItem(
             tr("%1 × %2 mm: %3").arg(named.size.widthMm).arg(named.size.heightMm).arg(textOf(named.use)));

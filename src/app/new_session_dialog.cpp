@@ -9,6 +9,7 @@
 #include "app/camera_card.h"
 #include "app/cautions.h"
 #include "app/day_text.h"
+#include "app/dialog_buttons.h"
 #include "ringrule/error.h"
 #include "ringrule/imaging/photo.h"
 #include "ringrule/workflow/measure_session.h"
@@ -32,6 +33,7 @@ std::optional<Date> dayOfFirstPhoto(const std::filesystem::path& folder) {
 NewSessionDialog::NewSessionDialog(Collection& collection, const QString& keeper, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::NewSessionDialog>()), collection_(collection) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     writeDaysAsChosen(*this);
     ui_->keeperEdit->setText(keeper);
     ui_->dateEdit->setDate(QDate::currentDate());

@@ -21,8 +21,8 @@ struct PhotoRequest {
     std::optional<Box> box;  ///< absent: picture only
     PhotoOptions options;
     std::optional<std::filesystem::path> emptyBoxPhoto{};  ///< with which the session was measured
-    std::vector<StoredMeasure> stored;  ///< whose corrections by hand are made again
-    std::vector<KeptCorrection> kept;   ///< corrections of an earlier run that were not accepted
+    std::vector<StoredMeasure> stored;                     ///< whose corrections by hand are made again
+    std::vector<KeptCorrection> kept;                      ///< corrections of an earlier run that were not accepted
 };
 
 struct PhotoAnswer {

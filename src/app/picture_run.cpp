@@ -8,6 +8,7 @@
 #include <QTabWidget>
 #include <QTimer>
 
+#include "app/animal_events_model.h"
 #include "app/animals_page.h"
 #include "app/box_page.h"
 #include "app/growth_page.h"
@@ -72,7 +73,9 @@ bool saveDialogs(MainWindow& window, const std::filesystem::path& folder) {
     NewSessionDialog session(collection, collection.keeper());
     NewAnimalDialog animal(collection);
     ImportDialog import(collection);
-    RecordDialog feeding(collection, QStringLiteral("P4"), {}, recordKind("feeding").fields, {}, {});
+    std::vector<RecordField> fields = recordKind("feeding").fields;
+    std::erase_if(fields, [](const RecordField& field) { return field.type == FieldType::Link; });
+    RecordDialog feeding(collection, QStringLiteral("P4: ") + eventKindWords("feeding"), {}, fields, {}, {});
     return saveDialog(settings, folder, QStringLiteral("settings")) &&
            saveDialog(session, folder, QStringLiteral("new-session")) &&
            saveDialog(animal, folder, QStringLiteral("new-animal")) &&

@@ -14,6 +14,7 @@
 
 #include "app/core_text.h"
 #include "app/day_text.h"
+#include "app/dialog_buttons.h"
 #include "app/natural_order.h"
 #include "ringrule/error.h"
 
@@ -80,7 +81,8 @@ RecordDialog::RecordDialog(const Collection& collection, const QString& title, c
     auto* grid = new QGridLayout;
     grid->setVerticalSpacing(10);
     grid->setHorizontalSpacing(14);
-    grid->setColumnStretch(1, 1);
+    grid->setColumnStretch(0, 2);
+    grid->setColumnStretch(1, 3);
     column->addLayout(grid);
     for (const RecordField& field : fields) {
         const auto given = values.find(field.name);
@@ -94,7 +96,6 @@ RecordDialog::RecordDialog(const Collection& collection, const QString& title, c
         editor->setObjectName(labelText(field.name));
         editor->setAccessibleName(caption->text());
         caption->setWordWrap(true);
-        caption->setMaximumWidth(fontMetrics().horizontalAdvance(QString(34, QLatin1Char('0'))));
         caption->setBuddy(editor);
         const int row = grid->rowCount();
         grid->addWidget(caption, row, 0);
@@ -106,6 +107,7 @@ RecordDialog::RecordDialog(const Collection& collection, const QString& title, c
     problem_->setProperty("role", "problem");
     column->addWidget(problem_);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Save | QDialogButtonBox::Cancel, this);
+    nameButtons(*buttons);
     save_ = buttons->button(QDialogButtonBox::Save);
     save_->setProperty("role", "primary");
     column->addWidget(buttons);

@@ -3,11 +3,11 @@
 
 #include <QDoubleSpinBox>
 #include <QLabel>
-#include <QLocale>
 #include <QPushButton>
 #include <algorithm>
 #include <cmath>
 
+#include "app/dialog_buttons.h"
 #include "app/language.h"
 #include "ringrule/judge/judge_rules.h"
 #include "ui_settings_dialog.h"
@@ -37,6 +37,7 @@ std::vector<Offered> offered() {
 SettingsDialog::SettingsDialog(Settings settings, const JudgeOptions* thresholds, QWidget* parent)
     : QDialog(parent), ui_(std::make_unique<Ui::SettingsDialog>()), settings_(std::move(settings)) {
     ui_->setupUi(this);
+    nameButtons(*ui_->buttons);
     ui_->keeperEdit->setText(settings_.keeper);
     fillViews();
     ui_->thresholdsHeading->setVisible(thresholds != nullptr);
@@ -58,8 +59,7 @@ void SettingsDialog::fillViews() {
     for (const int percent : kTextPercents) ui_->textCombo->addItem(tr("%1 %").arg(percent), percent);
     ui_->textCombo->setCurrentIndex(ui_->textCombo->findData(settings_.textPercent));
     ui_->languageCombo->addItem(tr("As the system"), QString());
-    for (const QString& code : shippedLanguages())
-        ui_->languageCombo->addItem(QLocale(code).nativeLanguageName(), code);
+    for (const QString& code : shippedLanguages()) ui_->languageCombo->addItem(languageName(code), code);
     ui_->languageCombo->setCurrentIndex(std::max(0, ui_->languageCombo->findData(settings_.language)));
 }
 
