@@ -690,6 +690,41 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>FirstSteps</name>
+    <message>
+        <source>No session yet</source>
+        <translation>Noch kein Termin</translation>
+    </message>
+    <message>
+        <source>Three steps to the first measures. A folder of photos or a camera card can also be dropped anywhere on this window.</source>
+        <translation>Drei Schritte zu den ersten Maßen. Ein Ordner mit Fotos oder eine Kamerakarte kann auch irgendwo auf dieses Fenster gezogen werden.</translation>
+    </message>
+    <message>
+        <source>Set up the box</source>
+        <translation>Die Messbox einrichten</translation>
+    </message>
+    <message>
+        <source>Plate, lens and water: how pixels become millimetres.</source>
+        <translation>Platte, Objektiv und Wasser: wie aus Pixeln Millimeter werden.</translation>
+    </message>
+    <message>
+        <source>Add the animals</source>
+        <translation>Die Tiere eintragen</translation>
+    </message>
+    <message>
+        <source>Each with its tank and the number on its card. They can also be told later.</source>
+        <translation>Jedes mit Becken und Nummer auf seiner Karte. Auch später möglich.</translation>
+    </message>
+    <message>
+        <source>Measure a folder of photos</source>
+        <translation>Einen Ordner mit Fotos messen</translation>
+    </message>
+    <message>
+        <source>From the camera card or a copy of it. The originals stay as they are.</source>
+        <translation>Von der Kamerakarte oder einer Kopie. Die Originale bleiben, wie sie sind.</translation>
+    </message>
+</context>
+<context>
     <name>GrowthCurve</name>
     <message>
         <source>A curve is fitted to %1 animals at most: choose a tank.</source>
@@ -1516,38 +1551,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>‹ Previous</source>
         <translation>‹ Voriges</translation>
-    </message>
-    <message>
-        <source>No session yet</source>
-        <translation>Noch kein Termin</translation>
-    </message>
-    <message>
-        <source>Three steps to the first measures. A folder of photos or a camera card can also be dropped anywhere on this window.</source>
-        <translation>Drei Schritte zu den ersten Maßen. Ein Ordner mit Fotos oder eine Kamerakarte kann auch irgendwo auf dieses Fenster gezogen werden.</translation>
-    </message>
-    <message>
-        <source>Set up the box</source>
-        <translation>Die Messbox einrichten</translation>
-    </message>
-    <message>
-        <source>Plate, lens and water: how pixels become millimetres.</source>
-        <translation>Platte, Objektiv und Wasser: wie aus Pixeln Millimeter werden.</translation>
-    </message>
-    <message>
-        <source>Add the animals</source>
-        <translation>Die Tiere eintragen</translation>
-    </message>
-    <message>
-        <source>Each with its tank and the number on its card. They can also be told later.</source>
-        <translation>Jedes mit Becken und Nummer auf seiner Karte. Auch später möglich.</translation>
-    </message>
-    <message>
-        <source>Measure a folder of photos</source>
-        <translation>Einen Ordner mit Fotos messen</translation>
-    </message>
-    <message>
-        <source>From the camera card or a copy of it. The originals stay as they are.</source>
-        <translation>Von der Kamerakarte oder einer Kopie. Die Originale bleiben, wie sie sind.</translation>
     </message>
     <message>
         <source>Take again</source>
@@ -2524,6 +2527,27 @@ After two sessions of a group, animals that lag behind or get thin stand here, w
 
 Nach zwei Terminen einer Gruppe stehen hier Tiere, die zurückbleiben oder dünn werden, mit Beleg und nächstem Schritt.</translation>
     </message>
+    <message>
+        <source>
+
+What became of what was decided:
+</source>
+        <translation>
+
+Was aus Entscheidungen wurde:
+</translation>
+    </message>
+</context>
+<context>
+    <name>ringrule::FirstSteps</name>
+    <message>
+        <source>Set up the box</source>
+        <translation>Die Messbox einrichten</translation>
+    </message>
+    <message>
+        <source>Add the animals</source>
+        <translation>Die Tiere eintragen</translation>
+    </message>
 </context>
 <context>
     <name>ringrule::GrowthPage</name>
@@ -3497,14 +3521,6 @@ Nach zwei Terminen einer Gruppe stehen hier Tiere, die zurückbleiben oder dünn
     <message>
         <source>not identified</source>
         <translation>nicht erkannt</translation>
-    </message>
-    <message>
-        <source>Set up the box</source>
-        <translation>Die Messbox einrichten</translation>
-    </message>
-    <message>
-        <source>Add the animals</source>
-        <translation>Die Tiere eintragen</translation>
     </message>
     <message>
         <source>No session yet. Drop a folder of photos or a camera card here.</source>

@@ -75,7 +75,7 @@ QListView:focus, QTableView:focus, QScrollArea:focus, QGraphicsView:focus { bord
 QGraphicsView { border: 1px solid @line; border-radius: 0; }
 QListView { padding: 3px; outline: none; }
 QListView#animalList { selection-background-color: @tint; selection-color: @text; }
-QListView#animalList::indicator { width: 13px; height: 13px; border: 1px solid @quiet; border-radius: 3px; background: @card; }
+QListView#animalList::indicator { width: 11px; height: 11px; border: 1px solid @quiet; border-radius: 3px; background: @card; }
 QListView#animalList::indicator:checked { image: url(:/ringrule/check-@shade.svg); }
 QScrollArea#photosArea { padding: 8px; }
 QTableView { outline: none; selection-background-color: @tint; selection-color: @text; }

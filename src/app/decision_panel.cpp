@@ -58,6 +58,16 @@ QString decisionWords(const std::string& decision) {
     return DecisionPanel::tr("Acted otherwise");
 }
 
+QString decisionLine(const Decision& decision, const Review& review) {
+    QStringList line{dayText(decision.on), findingOf(decision), decisionWords(decision.decision)};
+    if (!decision.note.empty()) line << QString::fromStdString(decision.note);
+    if (!decision.keeper.empty()) line << QString::fromStdString(decision.keeper);
+    if (decision.followUpOn) line << DecisionPanel::tr("look again on %1").arg(dayText(*decision.followUpOn));
+    line << QStringLiteral("→ ") +
+                outcomeWords(outcomeOf(decision, review.histories, review.findings, review.asOf.value_or(Date())));
+    return line.join(QStringLiteral("  ·  "));
+}
+
 DecisionPanel::DecisionPanel(Collection& collection, QWidget* parent)
     : QWidget(parent), ui_(std::make_unique<Ui::DecisionPanel>()), collection_(collection) {
     ui_->setupUi(this);
@@ -139,15 +149,7 @@ void DecisionPanel::showEarlier() {
     const std::vector<Decision> decisions = earlier();
     const Review& review = collection_.told();
     QStringList lines;
-    for (const Decision& decision : decisions) {
-        QStringList line{dayText(decision.on), findingOf(decision), decisionWords(decision.decision)};
-        if (!decision.note.empty()) line << QString::fromStdString(decision.note);
-        if (!decision.keeper.empty()) line << QString::fromStdString(decision.keeper);
-        if (decision.followUpOn) line << tr("look again on %1").arg(dayText(*decision.followUpOn));
-        line << QStringLiteral("→ ") +
-                    outcomeWords(outcomeOf(decision, review.histories, review.findings, review.asOf.value_or(Date())));
-        lines << line.join(QStringLiteral("  ·  "));
-    }
+    for (const Decision& decision : decisions) lines << decisionLine(decision, review);
     ui_->earlierLabel->setText(lines.join('\n'));
     for (QWidget* part : std::initializer_list<QWidget*>{ui_->earlierHeading, ui_->earlierLabel, ui_->takeBackButton})
         part->setVisible(!decisions.empty());

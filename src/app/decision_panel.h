@@ -18,6 +18,9 @@ namespace ringrule {
 /// A decision in a keeper's words, e.g. "change the diet".
 [[nodiscard]] QString decisionWords(const std::string& decision);
 
+/// A decision in one line: day, finding, what was decided and why, and what became of it.
+[[nodiscard]] QString decisionLine(const Decision& decision, const Review& review);
+
 /// What a keeper decides on a finding: which of five ways, why, and when to look again. Below, earlier decisions on the
 /// same animal with what became of them.
 class DecisionPanel : public QWidget {

@@ -79,7 +79,7 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
     // Charts, tables and words of both parts on one page; a large text size gives the charts their room too.
     for (ChartWidget* chart : {ui_->lengthChart, ui_->ratioChart}) {
         chart->setMinimumHeight(14 * fontMetrics().height());
-        chart->setMaximumHeight(19 * fontMetrics().height());
+        chart->setMaximumHeight(17 * fontMetrics().height());
     }
     ui_->lengthChart->setTextScale(0.92);
     ui_->ratioChart->setTextScale(0.92);

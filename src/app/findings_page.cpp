@@ -3,6 +3,7 @@
 #include "app/core_text.h"
 
 #include <QSignalBlocker>
+#include <algorithm>
 
 #include "app/animal_photos.h"
 #include "app/cautions.h"
@@ -108,8 +109,22 @@ void FindingsPage::showReview() {
                           .arg(dayText(*review.asOf))
                     : tr("Nothing has been measured yet.\n\nAfter two sessions of a group, animals that lag "
                          "behind or get thin stand here, with the evidence and what to do next."));
+    if (!any) ui_->emptyLabel->setText(ui_->emptyLabel->text() + decidedBefore());
     ui_->subtitleLabel->setText(tr("Each with its reason, its evidence and what to do next."));
     if (any) ui_->findingList->setCurrentIndex(findings_.index(0));
+}
+
+QString FindingsPage::decidedBefore() const {
+    constexpr std::size_t kMostDecisions = 6;
+    if (!collection_.isOpen()) return {};
+    std::vector<Decision> decisions = collection_.store().decisions();
+    std::reverse(decisions.begin(), decisions.end());
+    if (decisions.size() > kMostDecisions) decisions.resize(kMostDecisions);
+    QStringList lines;
+    for (const Decision& decision : decisions)
+        lines << subjectOf(decision, collection_) + QStringLiteral("  ·  ") +
+                     decisionLine(decision, collection_.told());
+    return lines.isEmpty() ? QString() : tr("\n\nWhat became of what was decided:\n") + lines.join('\n');
 }
 
 void FindingsPage::fillList() {

@@ -37,6 +37,8 @@ signals:
 
 private:
     void fillList();
+    /// The last decisions with what became of them, for a day on which nothing is told.
+    [[nodiscard]] QString decidedBefore() const;
     void showDecisions();
     void showReview();
     void showFinding(int row);

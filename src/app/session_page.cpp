@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/session_page.h"
 
-#include <QCommandLinkButton>
 #include <QHeaderView>
 #include <QSignalBlocker>
 #include <algorithm>
 
 #include "app/cautions.h"
 #include "app/day_text.h"
+#include "app/first_steps.h"
 #include "app/two_line_delegate.h"
 #include "ringrule/error.h"
 #include "ui_session_page.h"
@@ -21,6 +21,12 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
       photos_(collection),
       desk_(collection, this) {
     ui_->setupUi(this);
+    firstSteps_ = new FirstSteps(this);
+    // Between the page's head and its foot, in the place of the photo and its numbers.
+    qobject_cast<QVBoxLayout*>(layout())->insertWidget(layout()->indexOf(ui_->splitter), firstSteps_, 1);
+    connect(firstSteps_, &FirstSteps::sessionWanted, this, &SessionPage::newSessionWanted);
+    connect(firstSteps_, &FirstSteps::boxWanted, this, &SessionPage::boxWanted);
+    connect(firstSteps_, &FirstSteps::animalsWanted, this, &SessionPage::animalsWanted);
     ui_->photoList->setModel(&photos_);
     ui_->photoList->setItemDelegate(new TwoLineDelegate(this));
     ui_->measureTable->setModel(&measures_);
@@ -44,7 +50,7 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     if (collection_.isOpen())
         fillSessions();
     else
-        ui_->emptySide->hide();
+        firstSteps_->hide();
 }
 
 SessionPage::~SessionPage() {
@@ -119,11 +125,6 @@ void SessionPage::connectButtons() {
     connect(ui_->fitButton, &QToolButton::clicked, this, &SessionPage::fitPhoto);
     connect(ui_->acceptButton, &QPushButton::clicked, this, &SessionPage::accept);
     connect(ui_->againButton, &QPushButton::clicked, this, &SessionPage::askAgain);
-    connect(ui_->startButton, &QPushButton::clicked, this, &SessionPage::newSessionWanted);
-    connect(ui_->boxStepButton, &QPushButton::clicked, this, &SessionPage::boxWanted);
-    connect(ui_->animalsStepButton, &QPushButton::clicked, this, &SessionPage::animalsWanted);
-    for (QCommandLinkButton* button : {ui_->boxStepButton, ui_->animalsStepButton, ui_->startButton})
-        button->setIcon(QIcon());
     connect(ui_->nextButton, &QPushButton::clicked, this, &SessionPage::next);
     connect(ui_->previousButton, &QPushButton::clicked, this, &SessionPage::previous);
     QUndoGroup& undo = desk_.undoGroup();
@@ -156,12 +157,10 @@ void SessionPage::attempt(const std::function<void()>& action) {
 void SessionPage::fillSessions() {
     const QVariant before = ui_->sessionCombo->currentData();
     const bool none = collection_.sessions().empty();
-    ui_->emptySide->setVisible(none);
+    firstSteps_->setVisible(none);
+    firstSteps_->showState(collection_);
     ui_->splitter->setVisible(!none);
     ui_->sessionCombo->setVisible(!none);
-    const auto step = [](bool done, const QString& words) { return done ? QStringLiteral("✓  ") + words : words; };
-    ui_->boxStepButton->setText(step(!collection_.boxFiles().empty(), tr("Set up the box")));
-    ui_->animalsStepButton->setText(step(!collection_.animals().empty(), tr("Add the animals")));
     {
         const QSignalBlocker quiet(ui_->sessionCombo);
         ui_->sessionCombo->clear();

@@ -19,6 +19,8 @@ class SessionPage;
 
 namespace ringrule {
 
+class FirstSteps;
+
 /// The photos of a session, one by one: look, correct, accept.
 class SessionPage : public QWidget {
     Q_OBJECT
@@ -92,6 +94,7 @@ private:
     [[nodiscard]] const DeskAnimal* animal() const;
 
     std::unique_ptr<Ui::SessionPage> ui_;
+    FirstSteps* firstSteps_ = nullptr;
     Collection& collection_;
     PhotoListModel photos_;
     MeasureTableModel measures_;

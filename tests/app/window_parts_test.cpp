@@ -21,6 +21,7 @@
 #include "app/appearance.h"
 #include "app/camera_card.h"
 #include "app/chart_widget.h"
+#include "app/findings_page.h"
 #include "app/growth_curve.h"
 #include "app/growth_lines.h"
 #include "app/growth_page.h"
@@ -265,6 +266,30 @@ TEST_CASE("the growth page says why there is no curve, and what a collection wit
     CHECK(which->findText("Syngnathus typhle") > 0);
     which->setCurrentIndex(which->findText("Syngnathus typhle"));
     CHECK(page.findChild<QListView*>("animalList")->model()->rowCount() == 3);
+}
+
+TEST_CASE("where nothing is told the page of findings says what became of what was decided") {
+    Collection collection;
+    collection.open(smallCollection());
+    FindingsPage page(collection);
+    Review review = reviewOf(collection.folder(), std::nullopt);
+    review.findings.clear();
+    Decision decision;
+    decision.animal = collection.animals().front().id;
+    decision.on = *parseDate("2031-01-07");
+    decision.finding = "thin";
+    decision.decision = "measure-again";
+    decision.note = "forgotten";
+    collection.decide(decision);
+    collection.setReview(review);
+    const QString words = page.findChild<QLabel*>("emptyLabel")->text();
+    for (const char* part : {"P1", "2031-01-07", "thin", "Measure again", "forgotten", "no session since"}) {
+        INFO(words.toStdString());
+        CHECK(words.contains(part));
+    }
+    collection.undoStack().undo();
+    collection.setReview(review);
+    CHECK_FALSE(page.findChild<QLabel*>("emptyLabel")->text().contains("Measure again"));
 }
 
 TEST_CASE("every page fits a small laptop's screen, at every text size") {

@@ -12,6 +12,7 @@
 #include <QTemporaryDir>
 #include <QTimer>
 #include <algorithm>
+#include <cmath>
 #include <iomanip>
 #include <iostream>
 #include <string_view>
@@ -179,10 +180,13 @@ void makeCrowd(const std::filesystem::path& folder) {
                 measure.animalIndex = k;
                 measure.accepted = true;
                 measure.measurement.shape = k % 2 == 0 ? Shape::Pipefish : Shape::Seahorse;
-                const double length = 60.0 + 3.0 * month + 0.02 * (k % 97);
+                // Each animal has a final length and a pace of its own, and scatters as photos do.
+                const double most = 120.0 + 30.0 * ((k * 37) % 97) / 97.0, pace = 9.0 + (k * 17) % 7;
+                const double scatter = 0.3 * (((k * 31 + month * 57) % 11) / 5.0 - 1.0);
+                const double length = 40.0 + most * (1.0 - std::exp(-(month + 3.0) / pace)) + scatter;
                 measure.measurement.standardLengthMm = {length, 0.3, 0.2};
-                measure.measurement.trunkDepthMm = {length / 28.0, 0.04, 0.01};
-                measure.measurement.depthRatio = {1.0 / 28.0, 0.0005, 0.0001};
+                measure.measurement.trunkDepthMm = {length / (26.0 + (k % 5)), 0.04, 0.01};
+                measure.measurement.depthRatio = {1.0 / (26.0 + (k % 5)), 0.0005, 0.0001};
                 measures.push_back(std::move(measure));
             }
             (void)store.addMeasures(measures);
