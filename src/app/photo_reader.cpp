@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/photo_reader.h"
 
+#include <QTimer>
 #include <algorithm>
 
 #include "app/stored_correction.h"
@@ -13,6 +14,7 @@ namespace {
 
 /// Photos of twelve megapixels take 64 MB each.
 constexpr std::size_t kMostKept = 4;
+constexpr int kDrawFirstMs = 20;
 
 PhotoAnswer answerTo(const PhotoRequest& request) {
     PhotoAnswer answer;
@@ -42,7 +44,7 @@ PhotoAnswer answerTo(const PhotoRequest& request) {
 }  // namespace
 
 PhotoReader::PhotoReader(QObject* parent) : QObject(parent) {
-    connect(&runner_, &JobRunner::finished, this, &PhotoReader::begin);
+    connect(&runner_, &JobRunner::finished, this, &PhotoReader::goOn);
     connect(&aheadRunner_, &JobRunner::finished, this, &PhotoReader::readAhead);
     connect(&runner_, &JobRunner::failed, this, [this](const QString& sentence, bool stopped) {
         if (!stopped && !waiting_) emit failed(runningFor_, sentence);
@@ -86,7 +88,15 @@ void PhotoReader::read(PhotoRequest request, std::vector<std::filesystem::path> 
         toMeasure_ = std::move(request);
         emit pictureRead(toMeasure_->photo, picture);
     }
-    begin();
+    goOn();
+}
+
+void PhotoReader::goOn() {
+    // Measuring takes every core: a picture that is there is drawn first.
+    if (waiting_)
+        begin();
+    else
+        QTimer::singleShot(kDrawFirstMs, this, &PhotoReader::begin);
 }
 
 void PhotoReader::begin() {

@@ -58,6 +58,7 @@ private:
         PhotoPicture picture;
     };
 
+    void goOn();
     void begin();
     void readAhead();
     void keep(const std::filesystem::path& original, const PhotoPicture& picture);
