@@ -50,6 +50,8 @@ constexpr std::array kEntries{
           "The tail is curled; its gaps are seen and the length was followed round."},
     Entry{Remark::OutlineDoubtful, "outline-doubtful",
           "The outline does not agree with a body along its midline. Look at the overlay before you believe it."},
+    Entry{Remark::BeforeDarkPlate, "before-dark-plate",
+          "Before a dark plate an eye or a fin can spoil the outline. Look at the overlay before you believe it."},
     Entry{Remark::HeadEndGuessed, "head-guessed", "Which end is the head is not certain. Check the landmarks."},
     Entry{Remark::FinBaseUncertain, "fin-base-uncertain",
           "The base of the caudal fin was not seen clearly: the tail's end is less certain."},

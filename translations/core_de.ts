@@ -92,6 +92,10 @@
             <translation>Der Umriss passt nicht zu einem Körper entlang seiner Mittellinie. Erst ansehen, dann glauben.</translation>
         </message>
         <message>
+            <source>Before a dark plate an eye or a fin can spoil the outline. Look at the overlay before you believe it.</source>
+            <translation>Vor einer dunklen Platte können ein Auge oder eine Flosse den Umriss verfälschen. Erst ansehen, dann glauben.</translation>
+        </message>
+        <message>
             <source>Which end is the head is not certain. Check the landmarks.</source>
             <translation>Welches Ende der Kopf ist, ist nicht sicher. Die Messpunkte prüfen.</translation>
         </message>

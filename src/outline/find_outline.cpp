@@ -220,7 +220,9 @@ Search searchBeforeDark(const Photo& photo, const Reduced& coarse, const PlateRe
     joinAcrossEyes(pale.outlines, smallestPx2, pxPerMm);
     std::erase_if(pale.outlines, [&](const Outline& outline) { return outline.areaPx2 < smallestPx2; });
     for (Outline& outline : pale.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kShadedRimPx);
-    return isPale ? std::move(pale) : std::move(dark);
+    Search seen = isPale ? std::move(pale) : std::move(dark);
+    for (Outline& outline : seen.outlines) outline.remarks.push_back(Remark::BeforeDarkPlate);
+    return seen;
 }
 
 }  // namespace

@@ -17,7 +17,8 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Remarks that keep a measure out of the histories until a person has looked at it.
-constexpr std::array kDoubts{Remark::OutlineDoubtful, Remark::HeadEndGuessed, Remark::CutOff, Remark::SeveralCards};
+constexpr std::array kDoubts{Remark::OutlineDoubtful, Remark::BeforeDarkPlate, Remark::HeadEndGuessed, Remark::CutOff,
+                             Remark::SeveralCards};
 
 /// What the cards of a collection mean.
 struct Cards {
