@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <iostream>
 
 #include <CLI/CLI.hpp>
@@ -54,6 +55,17 @@ ExitStatus runChosen(const ringrule::cli::Run& chosen) {
     return status;
 }
 
+/// One line, with the command whose help says more.
+ExitStatus tellBadUse(const CLI::App& app, const CLI::ParseError& error) {
+    std::string words = error.what();
+    std::replace(words.begin(), words.end(), '\n', ' ');
+    std::cerr << "ringrule: " << words << "; see: ringrule";
+    for (auto parsed = app.get_subcommands(); !parsed.empty(); parsed = parsed.front()->get_subcommands())
+        std::cerr << ' ' << parsed.front()->get_name();
+    std::cerr << " --help\n";
+    return ExitStatus::BadInput;
+}
+
 }  // namespace
 
 // NOLINTNEXTLINE(bugprone-exception-escape): only writing the last message itself could still throw
@@ -68,9 +80,9 @@ int main(int argc, char** argv) {
         app.parse(argc, argv);
         return static_cast<int>(runChosen(chosen));
     } catch (const CLI::ParseError& error) {
-        const bool asked = error.get_exit_code() == 0;  // --help or --version
-        app.exit(error);
-        return static_cast<int>(asked ? ExitStatus::Done : ExitStatus::BadInput);
+        if (error.get_exit_code() != 0) return static_cast<int>(tellBadUse(app, error));
+        app.exit(error);  // --help or --version
+        return static_cast<int>(ExitStatus::Done);
     } catch (const ringrule::Error& error) {
         std::cerr << "ringrule: " << error.what() << '\n';
         return static_cast<int>(ringrule::cli::exitStatusOf(error.kind()));

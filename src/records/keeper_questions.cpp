@@ -128,11 +128,13 @@ std::vector<KeeperAnswer> whoIsUnmeasured(const Store& store, Date on, int days)
 }
 
 std::vector<KeeperAnswer> whoRefuses(const Store& store, Date on, int days) {
-    Statement rows(CollectionFile::of(store),
-                   "SELECT coalesce(a.code, 'tank ' || t.code), coalesce(a.name, t.name), f.on_day, f.outcome, f.food "
-                   "FROM feeding_note f LEFT JOIN animal a ON a.id = f.animal LEFT JOIN tank t ON t.id = f.tank WHERE "
-                   "f.on_day <= ? AND (a.id IS NULL OR a.gone_on IS NULL OR a.gone_on > ?) ORDER BY f.on_day, f.id");
-    rows.bind(on).bind(on).run();
+    Statement rows(
+        CollectionFile::of(store),
+        "SELECT coalesce(a.code, 'tank ' || t.code), coalesce(a.name, t.name), f.on_day, f.outcome, f.food "
+        "FROM feeding_note f LEFT JOIN animal a ON a.id = f.animal LEFT JOIN tank t ON t.id = f.tank WHERE "
+        "f.on_day BETWEEN ? AND ? AND (a.id IS NULL OR a.gone_on IS NULL OR a.gone_on > ?) ORDER BY f.on_day, "
+        "f.id");
+    rows.bind(on - std::chrono::days(std::max(365, days + 8))).bind(on).bind(on).run();  // no run is longer than a year
     struct Eater {
         std::string name;
         std::string lastFood;

@@ -183,6 +183,10 @@ TEST_CASE("commands on a collection: bad use is status 2, and each has its help"
     CHECK(house.on({"add", "tank", "code"}).status == 2);
     CHECK(house.on({"undo", "99"}).status == 2);
     CHECK(house.on({"restore"}).status == 2);  // no backup
+    CHECK(House::run({"undo", "abc", "--store", "x"}).err ==
+          "ringrule: Could not convert: NUMBER = abc; see: ringrule undo --help\n");
+    CHECK(House::run({"box", "water"}).err == "ringrule: --box is required; see: ringrule box water --help\n");
+    CHECK(House::run({"dance"}).err.find('\n') == House::run({"dance"}).err.size() - 1);
     CHECK(house.on({"who", "due", "--on", "31.12.2030"}).err ==
           "ringrule: --on needs a day such as 2031-01-06, not \"31.12.2030\"\n");
     CHECK(house.on({"archive", "--out", house.scratch / "nowhere/a.zip"}).status == 2);
