@@ -233,6 +233,9 @@ TEST_CASE("what is named elsewhere is not removed, and the message says by what"
     CHECK_THROWS_WITH(house.store.removeRecord("tank", tank.value, 1), named);
     CHECK_THROWS_WITH(house.store.undo(added), named);
     CHECK(house.store.tanks().size() == 1);
+    // What the database itself refuses is told in the same words, whatever language it speaks.
+    CHECK_THROWS_WITH(house.store.addStay({AnimalId{99}, tank, Date{2031y / 1 / 1}, std::nullopt}),
+                      "other records name it, or it names one that is not there; remove or change those first");
 }
 
 TEST_CASE("a link to what is not there, an emptied code and text that is no UTF-8 are refused by name", "[either]") {
