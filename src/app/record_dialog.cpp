@@ -63,7 +63,8 @@ QString choiceWords(const QString& id) {
 }  // namespace
 
 RecordDialog::RecordDialog(const Collection& collection, const QString& title, const QString& lead,
-                           std::vector<RecordField> fields, const RecordValues& values, Keep keep, QWidget* parent)
+                           const std::vector<RecordField>& fields, const RecordValues& values, Keep keep,
+                           QWidget* parent)
     : QDialog(parent), collection_(collection), keep_(std::move(keep)) {
     setWindowTitle(title);
     setMinimumWidth(480);
@@ -78,12 +79,28 @@ RecordDialog::RecordDialog(const Collection& collection, const QString& title, c
     words->setProperty("role", "quiet");
     words->setVisible(!lead.isEmpty());
     column->addWidget(words);
+    addFields(*column, fields, values);
+    problem_ = new QLabel(this);
+    problem_->setWordWrap(true);
+    problem_->setProperty("role", "problem");
+    column->addWidget(problem_);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Save | QDialogButtonBox::Cancel, this);
+    nameButtons(*buttons);
+    save_ = buttons->button(QDialogButtonBox::Save);
+    save_->setProperty("role", "primary");
+    column->addWidget(buttons);
+    connect(buttons, &QDialogButtonBox::accepted, this, &RecordDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    check();
+}
+
+void RecordDialog::addFields(QVBoxLayout& column, const std::vector<RecordField>& fields, const RecordValues& values) {
     auto* grid = new QGridLayout;
     grid->setVerticalSpacing(10);
     grid->setHorizontalSpacing(14);
     grid->setColumnStretch(0, 2);
     grid->setColumnStretch(1, 3);
-    column->addLayout(grid);
+    column.addLayout(grid);
     for (const RecordField& field : fields) {
         const auto given = values.find(field.name);
         const std::string value = given == values.end() ? field.otherwise : given->second;
@@ -102,18 +119,6 @@ RecordDialog::RecordDialog(const Collection& collection, const QString& title, c
         grid->addWidget(editor, row, 1);
         entries_.push_back({field, editor});
     }
-    problem_ = new QLabel(this);
-    problem_->setWordWrap(true);
-    problem_->setProperty("role", "problem");
-    column->addWidget(problem_);
-    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Save | QDialogButtonBox::Cancel, this);
-    nameButtons(*buttons);
-    save_ = buttons->button(QDialogButtonBox::Save);
-    save_->setProperty("role", "primary");
-    column->addWidget(buttons);
-    connect(buttons, &QDialogButtonBox::accepted, this, &RecordDialog::accept);
-    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-    check();
 }
 
 QWidget* RecordDialog::editorFor(const RecordField& field, const QString& value) {

@@ -9,6 +9,7 @@
 
 class QLabel;
 class QPushButton;
+class QVBoxLayout;
 
 namespace ringrule {
 
@@ -23,7 +24,8 @@ public:
 
     /// `values`: what the fields say at first. Fields without a place in the form keep what they said.
     RecordDialog(const Collection& collection, const QString& title, const QString& lead,
-                 std::vector<RecordField> fields, const RecordValues& values, Keep keep, QWidget* parent = nullptr);
+                 const std::vector<RecordField>& fields, const RecordValues& values, Keep keep,
+                 QWidget* parent = nullptr);
 
     [[nodiscard]] RecordValues values() const;
 
@@ -36,6 +38,7 @@ private:
         QWidget* editor = nullptr;
     };
 
+    void addFields(QVBoxLayout& column, const std::vector<RecordField>& fields, const RecordValues& values);
     [[nodiscard]] QWidget* editorFor(const RecordField& field, const QString& value);
     [[nodiscard]] static QString textIn(const Entry& entry);
     void check();

@@ -8,6 +8,14 @@ namespace {
 constexpr int kPadding = 10;
 constexpr int kSignWidth = 30;
 constexpr int kLineGap = 3;
+
+/// The sign's own colour, lighter on dark ground.
+QColor signInk(const QStyleOptionViewItem& option, const QModelIndex& index) {
+    const auto ink = index.data(SignColourRole).value<QColor>();
+    if (!ink.isValid()) return option.palette.color(QPalette::Text);
+    return option.palette.color(QPalette::Base).lightness() < 128 ? ink.lighter(150) : ink;
+}
+
 }  // namespace
 
 QSize TwoLineDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
@@ -32,11 +40,7 @@ void TwoLineDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
         painter->drawRoundedRect(QRect(row.left(), row.top() + 6, 3, row.height() - 12), 1.5, 1.5);
     }
     const QRect sign(row.left() + kPadding - 2, row.top(), kSignWidth - 6, row.height());
-    const auto signColour = index.data(SignColourRole).value<QColor>();
-    const bool dark = option.palette.color(QPalette::Base).lightness() < 128;
-    painter->setPen(!signColour.isValid() ? option.palette.color(QPalette::Text)
-                    : dark                ? signColour.lighter(150)
-                                          : signColour);
+    painter->setPen(signInk(option, index));
     QFont signFont = option.font;
     signFont.setPixelSize(qRound(1.35 * QFontInfo(option.font).pixelSize()));
     painter->setFont(signFont);

@@ -52,6 +52,7 @@ TEST_CASE("a record is added, changed and removed, and each is taken back", "[ei
     CHECK(house.store.record("feeding", id)->text("outcome") == "refused");
     CHECK(house.store.record("feeding", id)->text("note").empty());
     CHECK(house.store.changes().back().undoes == change);
+    CHECK(house.store.newestChange() == house.lastChange());
     house.store.undo(house.lastChange());  // the undo itself
     CHECK(house.store.record("feeding", id)->text("outcome") == "taken");
 }

@@ -88,6 +88,26 @@ TEST_CASE("what is not known is no point, what is not judged is hollow") {
     CHECK(growthChart(lines, ChartMeasure::GirthRatio).series.empty());
 }
 
+TEST_CASE("a fitted curve is drawn on length against age only, and widens the axis to its band") {
+    const std::vector<GrowthLine> lines = bayOfSeven();
+    GrowthChartOptions options;
+    options.curve = {{60.0, 40.0, 66.0, 90.0}, {300.0, 110.0, 142.0, 260.0}};
+    const Chart chart = growthChart(lines, ChartMeasure::StandardLength, options);
+    REQUIRE(chart.curve.size() == 2);
+    CHECK(chart.y.high >= 260.0);
+    CHECK(chart.note.find("95 % of animals like these") != std::string::npos);
+    CHECK(growthChart(lines, ChartMeasure::DepthRatio, options).curve.empty());
+    options.time = TimeAxis::ByDate;
+    CHECK(growthChart(lines, ChartMeasure::StandardLength, options).curve.empty());
+    options.time = TimeAxis::ByAge;
+    options.logarithmic = true;
+    options.curve.front().low = -5.0;  // a band may reach below what a logarithmic axis can show
+    const Chart logarithmic = growthChart(lines, ChartMeasure::StandardLength, options);
+    REQUIRE(logarithmic.curve.size() == 2);
+    CHECK(logarithmic.curve.front().middle == Approx(std::log10(66.0)));
+    CHECK(std::isfinite(logarithmic.curve.front().low));
+}
+
 TEST_CASE("growth charts are written as pictures of the size asked for") {
     GrowthChartOptions options;
     options.title = "Bay 3, broadnosed pipefish";
