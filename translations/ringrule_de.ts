@@ -794,10 +794,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Wachstum um einen festen Anteil ist dann eine Gerade</translation>
     </message>
     <message>
-        <source>Which</source>
-        <translation>Welche</translation>
-    </message>
-    <message>
         <source>Which animals: a tank, a brood, a species</source>
         <translation>Welche Tiere: ein Becken, eine Brut, eine Art</translation>
     </message>
@@ -816,6 +812,10 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Diets shaded, moves, states and treatments marked: of one animal, when it alone is picked out</source>
         <translation>Futter grau, Umzüge, Zustände und Behandlungen markiert: von einem Tier, wenn nur dieses hervorgehoben ist</translation>
+    </message>
+    <message>
+        <source>Group</source>
+        <translation>Gruppe</translation>
     </message>
 </context>
 <context>
@@ -1533,16 +1533,8 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Rückgängig</translation>
     </message>
     <message>
-        <source>Undo the last correction</source>
-        <translation>Letzte Berichtigung zurücknehmen</translation>
-    </message>
-    <message>
         <source>Redo</source>
         <translation>Wiederholen</translation>
-    </message>
-    <message>
-        <source>Redo the correction</source>
-        <translation>Berichtigung wiederholen</translation>
     </message>
     <message>
         <source>Accept</source>
@@ -1571,6 +1563,14 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>Next photo</source>
         <translation>Nächstes Foto</translation>
+    </message>
+    <message>
+        <source>Undo what was changed last</source>
+        <translation>Die letzte Änderung rückgängig machen</translation>
+    </message>
+    <message>
+        <source>Redo what was taken back</source>
+        <translation>Zurückgenommenes wiederholen</translation>
     </message>
 </context>
 <context>
@@ -1824,12 +1824,12 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Was</translation>
     </message>
     <message>
-        <source>Which</source>
-        <translation>Welche</translation>
-    </message>
-    <message>
         <source>Keeper</source>
         <translation>Pfleger</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Art</translation>
     </message>
 </context>
 <context>
@@ -2147,7 +2147,7 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
     <message>
         <source>%1, most within %2</source>
-        <translation>%1, meist auf %2 genau</translation>
+        <translation>%1, die meisten ± %2</translation>
     </message>
     <message>
         <source>Mean standard length of those measured last, and 1.96 standard deviations between them</source>

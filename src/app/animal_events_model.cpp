@@ -140,9 +140,9 @@ QVariant AnimalEventsModel::headerData(int section, Qt::Orientation orientation,
         case Day:
             return tr("Day");
         case Kind:
-            return tr("What");
+            return tr("Kind");
         case What:
-            return tr("Which");
+            return tr("What");
         default:
             return tr("Keeper");
     }

@@ -30,6 +30,8 @@ GrowthPage::GrowthPage(Collection& collection, QWidget* parent)
     ui_->setupUi(this);
     ui_->measureCombo->addItems({tr("Standard length"), tr("Depth ratio"), tr("Girth ratio"), tr("Width ratio")});
     ui_->timeCombo->addItems({tr("Age if known"), tr("Age"), tr("Date")});
+    // As wide as the choices need, at every text size.
+    ui_->choices->setMaximumWidth(std::max(240, fontMetrics().horizontalAdvance(QString(32, QLatin1Char('0')))));
     ui_->animalList->setModel(&choices_);
     ui_->animalList->setSpacing(3);
     connect(&collection_, &Collection::opened, this, &GrowthPage::fillTanks);
