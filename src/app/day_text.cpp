@@ -32,7 +32,12 @@ QString dayPattern() {
 }
 
 void writeDaysAsChosen(const QWidget& form) {
-    for (auto* field : form.findChildren<QDateEdit*>()) field->setDisplayFormat(dayPattern());
+    for (auto* field : form.findChildren<QDateEdit*>()) {
+        field->setDisplayFormat(dayPattern());
+        // The style's arrow is wider than Qt reckons with.
+        constexpr int kArrowAndEdges = 56;
+        field->setMinimumWidth(field->fontMetrics().horizontalAdvance(QStringLiteral("0000-00-00")) + kArrowAndEdges);
+    }
 }
 
 QDate qDateOf(Date day) {
