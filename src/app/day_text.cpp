@@ -35,7 +35,7 @@ void writeDaysAsChosen(const QWidget& form) {
     for (auto* field : form.findChildren<QDateEdit*>()) {
         field->setDisplayFormat(dayPattern());
         // The style's arrow is wider than Qt reckons with.
-        constexpr int kArrowAndEdges = 56;
+        constexpr int kArrowAndEdges = 46;
         field->setMinimumWidth(field->fontMetrics().horizontalAdvance(QStringLiteral("0000-00-00")) + kArrowAndEdges);
     }
 }

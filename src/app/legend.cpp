@@ -30,7 +30,8 @@ QString legendOf(const Landmarks& landmarks) {
     QStringList entries;
     for (const auto& [name, sign] : signs) {
         if (!landmarkOf(landmarks, name)) continue;
-        const QString words = coreText(landmarkWords(name));
+        // A name stays in one line with its sign.
+        const QString words = coreText(landmarkWords(name)).replace(' ', QStringLiteral("&nbsp;"));
         entries << QStringLiteral("<span style=\"color:%1\">%2</span>&nbsp;%3")
                        .arg(glyphInk(name).name(), QString::fromUtf8(sign), words);
     }

@@ -29,6 +29,7 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     connect(firstSteps_, &FirstSteps::animalsWanted, this, &SessionPage::animalsWanted);
     ui_->photoList->setModel(&photos_);
     ui_->photoList->setItemDelegate(new TwoLineDelegate(this));
+    ui_->photoList->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     ui_->measureTable->setModel(&measures_);
     ui_->measureTable->horizontalHeader()->setHighlightSections(false);
     ui_->measureTable->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
@@ -37,7 +38,12 @@ SessionPage::SessionPage(Collection& collection, QWidget* parent)
     ui_->measureTable->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 7);
     ui_->measureTable->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents);
     // Names and numbers of the measures side by side; at a large text size the last time's only where there is room.
-    ui_->numberSide->setMinimumWidth(std::min(358, fontMetrics().horizontalAdvance(QString(48, QLatin1Char('0')))));
+    const QFontMetrics metrics = fontMetrics();
+    ui_->numberSide->setMinimumWidth(std::min(400, metrics.horizontalAdvance(QString(47, QLatin1Char('0')))));
+    // Wheel, keys and menu zoom as well: a large text size needs the room.
+    constexpr int kLargeTextPx = 18;
+    for (QToolButton* button : {ui_->zoomInButton, ui_->zoomOutButton})
+        button->setVisible(metrics.height() < kLargeTextPx);
     ui_->measureTable->viewport()->installEventFilter(this);
     ui_->splitter->setSizes({190, 676, 366});
     ui_->splitter->setStretchFactor(1, 1);
