@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include "ringrule/error.h"
@@ -298,10 +299,15 @@ private:
             p_.setFont(series.highlighted ? bold_ : font_);
             const QColor ink = inkOf(series) == inks_.quietLine ? inks_.quietText : inkOf(series);
             if (endsEarly(series)) {
-                // A line that ends long before the others is named at its end.
+                // A line that ends long before the others is named at its end, clear of other names.
+                const QPointF name(end.x() + 0.2 * text_, placed[k]);
+                if (std::abs(placed[k] - wanted[k]) > 0.3 * text_) {
+                    p_.setPen(QPen(inks_.grid.darker(dark_ ? 60 : 115), 1.0));
+                    p_.drawLine(end, name);
+                }
                 p_.setPen(ink);
-                p_.drawText(QRectF(end.x() + 0.2 * text_, end.y() - text_, 20 * text_, 2 * text_),
-                            Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(series.label));
+                p_.drawText(QRectF(name.x(), name.y() - text_, 20 * text_, 2 * text_), Qt::AlignLeft | Qt::AlignVCenter,
+                            QString::fromStdString(series.label));
                 continue;
             }
             p_.setPen(QPen(inks_.grid.darker(dark_ ? 60 : 115), 1.0));
