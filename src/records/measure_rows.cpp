@@ -244,18 +244,6 @@ std::vector<StoredMeasure> readMeasures(const Database& database, const std::str
     return read(database, condition + " AND" + kCurrent, value);
 }
 
-std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date from, Date to) {
-    const BoxStandings standings(database);
-    RemarkLists remarks;
-    Statement rows(database, std::string("SELECT ") + kFirst + columnList("m.") + kFrom +
-                                 "WHERE s.on_day BETWEEN ? AND ? AND m.accepted = 1 AND m.animal IS NOT NULL AND" +
-                                 kCurrent);
-    rows.bind(from).bind(to).run();
-    std::vector<StoredMeasure> measures;
-    while (rows.next()) measures.push_back(readMeasure(rows, standings, remarks));
-    return inOrder(std::move(measures));
-}
-
 std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database, const std::string& condition,
                                                     std::int64_t value) {
     return read(database, condition, value);

@@ -52,9 +52,7 @@ private:
     std::unique_ptr<Tables> tables_;
 };
 
-/// See `Store::measuresBetween`.
-[[nodiscard]] std::vector<StoredMeasure> readMeasuresBetween(const Database& database, Date from, Date to);
-/// The same, those replaced by a correction included.
+/// `readMeasures`, those replaced by a correction included.
 [[nodiscard]] std::vector<StoredMeasure> readMeasuresEvenReplaced(const Database& database,
                                                                   const std::string& condition, std::int64_t value);
 

@@ -131,10 +131,6 @@ std::vector<StoredMeasure> Store::measuresOfSession(SessionId session) const {
     return readMeasures(state_->database, "m.photo IN (SELECT id FROM photo WHERE session = ?)", session.value);
 }
 
-std::vector<StoredMeasure> Store::measuresBetween(Date from, Date to) const {
-    return readMeasuresBetween(state_->database, from, to);
-}
-
 std::vector<StoredMeasure> Store::measuresOfAnimal(AnimalId animal) const {
     return readMeasures(state_->database, "m.animal = ?", animal.value);
 }

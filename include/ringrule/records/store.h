@@ -176,9 +176,6 @@ public:
     [[nodiscard]] std::vector<StoredMeasure> measuresOfPhoto(PhotoId photo) const;
     [[nodiscard]] std::vector<StoredMeasure> measuresOfSession(SessionId session) const;
     [[nodiscard]] std::vector<StoredMeasure> measuresOfAnimal(AnimalId animal) const;
-    /// The measures of identified animals that count, of sessions in these days, in order of animal and day; without
-    /// landmarks and outlines.
-    [[nodiscard]] std::vector<StoredMeasure> measuresBetween(Date from, Date to) const;
     [[nodiscard]] std::filesystem::path originalOf(const StoredPhoto& photo) const;
     [[nodiscard]] std::vector<Change> changes() const;
     /// The number of the newest change in the log, by which `undo` finds it; 0 when nothing was changed yet.
