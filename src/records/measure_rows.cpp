@@ -4,8 +4,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <numeric>
-#include <tuple>
 #include <unordered_map>
 
 #include "records/box_standings.h"
@@ -170,23 +168,6 @@ std::vector<StoredMeasure> read(const Database& database, const std::string& con
     }
     readLandmarks(database, condition, value, measures);
     return measures;
-}
-
-/// Measures by animal, day, photo and place. Sorted here, for a database that sorts rows of fifty columns takes longer;
-/// and by their places, for a measure is large to move.
-std::vector<StoredMeasure> inOrder(std::vector<StoredMeasure> measures) {
-    std::vector<std::size_t> places(measures.size());
-    std::iota(places.begin(), places.end(), std::size_t{0});
-    std::sort(places.begin(), places.end(), [&](std::size_t i, std::size_t j) {
-        const StoredMeasure& a = measures[i];
-        const StoredMeasure& b = measures[j];
-        return std::tie(*a.animal, a.sessionOn, a.photo, a.animalIndex, a.id) <
-               std::tie(*b.animal, b.sessionOn, b.photo, b.animalIndex, b.id);
-    });
-    std::vector<StoredMeasure> sorted;
-    sorted.reserve(measures.size());
-    for (const std::size_t place : places) sorted.push_back(std::move(measures[place]));
-    return sorted;
 }
 
 }  // namespace
