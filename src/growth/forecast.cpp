@@ -42,6 +42,15 @@ std::vector<GrowthPoint> toMiddleWeight(std::span<const GrowthPoint> points) {
     return result;
 }
 
+/// The scatter of the latest sessions in units of a usual one's: errors grow with length. Precondition: three points.
+double scatterOfLast(const std::vector<GrowthPoint>& points) {
+    std::vector<double> weights;
+    for (std::size_t i = points.size() - 3; i < points.size(); ++i) {
+        weights.push_back(points[i].weight);
+    }
+    return 1.0 / std::sqrt(median(weights));
+}
+
 /// Akaike weights of fits in order of AICc, and the fits that carry one worth counting.
 struct Weighed {
     std::vector<GrowthFit> fits;
@@ -68,7 +77,7 @@ Weighed weighed(const GrowthChoice& choice) {
 /// The mean of several curves; the half-width holds each curve's own and its distance from the mean (Burnham &
 /// Anderson 2002, eq. 4.9).
 Interval95 averaged(const std::vector<GrowthFit>& fits, const std::vector<double>& weights, double ageDays,
-                    double (GrowthFit::*band)(double) const) {
+                    const std::function<double(const GrowthFit&)>& band) {
     Interval95 result;
     for (std::size_t i = 0; i < fits.size(); ++i) {
         result.value += weights[i] * fits[i].lengthAtDays(ageDays);
@@ -77,7 +86,7 @@ Interval95 averaged(const std::vector<GrowthFit>& fits, const std::vector<double
     for (std::size_t i = 0; i < fits.size(); ++i) {
         const double apart =
             studentQuantile(0.975, fits[i].degreesOfFreedom) * (fits[i].lengthAtDays(ageDays) - result.value);
-        half += weights[i] * std::hypot((fits[i].*band)(ageDays), apart);
+        half += weights[i] * std::hypot(band(fits[i]), apart);
     }
     result.lower = result.value - half;
     result.upper = result.value + half;
@@ -148,7 +157,9 @@ Outcome<GrowthForecast> GrowthForecast::of(std::span<const GrowthPoint> own, con
     GrowthForecast forecast;
     forecast.animal_ = animal;
     if (agesSeen(own) >= kAgesForOwnCurve) {
-        if (const auto choice = chooseGrowth(toMiddleWeight(own))) {
+        const std::vector<GrowthPoint> points = toMiddleWeight(own);
+        forecast.lastScatter_ = scatterOfLast(points);
+        if (const auto choice = chooseGrowth(points)) {
             Weighed all = weighed(choice.value());
             forecast.fits_ = std::move(all.fits);
             forecast.fitWeights_ = std::move(all.weights);
@@ -178,12 +189,15 @@ double GrowthForecast::horizonDays() const {
 
 Interval95 GrowthForecast::curveAt(double ageDays) const {
     return group_ ? group_->animalAt(animal_, ageDays).value_or(Interval95{})
-                  : averaged(fits_, fitWeights_, ageDays, &GrowthFit::meanBandMm);
+                  : averaged(fits_, fitWeights_, ageDays, [&](const GrowthFit& fit) { return fit.meanBandMm(ageDays); });
 }
 
 Interval95 GrowthForecast::measuredAt(double ageDays) const {
     return group_ ? group_->measuredAt(animal_, ageDays).value_or(Interval95{})
-                  : averaged(fits_, fitWeights_, ageDays, &GrowthFit::newAnimalBandMm);
+                  : averaged(fits_, fitWeights_, ageDays, [&](const GrowthFit& fit) {
+                        const double sd = std::hypot(fit.meanAt(ageDays).sdRandom, fit.residualSdMm * lastScatter_);
+                        return studentQuantile(0.975, fit.degreesOfFreedom) * sd;
+                    });
 }
 
 Outcome<LengthForecast> GrowthForecast::lengthAtDays(double ageDays) const {

@@ -19,26 +19,51 @@ Interval95 inMm(const GroupGrowth& growth, const MixedEstimate& told) {
     return {growth.lengthOf(told.value), growth.lengthOf(told.lower95), growth.lengthOf(told.upper95)};
 }
 
-/// A figure over the curves that the data do not tell apart: each counts by its Akaike weight, and the interval holds
-/// how far they lie from each other (Burnham & Anderson 2002, eq. 4.9).
+/// What one curve says, with its Akaike weight.
+struct Weighted {
+    double weight = 1.0;
+    Interval95 told;
+};
+
+/// The end of the interval that leaves out 2.5 % over all curves, their tails taken as those of normal distributions
+/// with the curves' own intervals.
+double endOf(const std::vector<Weighted>& all, bool upper) {
+    constexpr double kZ95 = 1.959963984540054;
+    double low = upper ? all.front().told.upper : all.front().told.lower;
+    double high = low;
+    for (const Weighted& one : all) {
+        const double end = upper ? one.told.upper : one.told.lower;
+        low = std::min(low, end);
+        high = std::max(high, end);
+    }
+    for (int i = 0; i < 40 && high > low; ++i) {
+        const double middle = 0.5 * (low + high);
+        double below = 0.0;
+        for (const Weighted& one : all) {
+            const double half = middle < one.told.value ? one.told.value - one.told.lower
+                                                        : one.told.upper - one.told.value;
+            below += one.weight * 0.5 * std::erfc(-(middle - one.told.value) / half * kZ95 / std::sqrt(2.0));
+        }
+        (below < (upper ? 0.975 : 0.025) ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
+}
+
+/// A figure over the curves that the data do not tell apart: each counts by its Akaike weight, also in the tails (Turek
+/// & Fletcher 2012).
 Interval95 overCurves(const GroupGrowth& growth, const Told& told) {
     const Interval95 best = told(growth);
     if (growth.others.empty()) {
         return best;
     }
-    std::vector<Interval95> each{best};
+    std::vector<Weighted> all{{growth.weight, best}};
     Interval95 result{growth.weight * best.value, 0.0, 0.0};
     for (const GroupGrowth& other : growth.others) {
-        each.push_back(told(other));
-        result.value += other.weight * each.back().value;
+        all.push_back({other.weight, told(other)});
+        result.value += other.weight * all.back().told.value;
     }
-    result.lower = result.upper = result.value;
-    for (std::size_t i = 0; i < each.size(); ++i) {
-        const double weight = i == 0 ? growth.weight : growth.others[i - 1].weight;
-        const double apart = 1.959963984540054 * (each[i].value - result.value);
-        result.lower -= weight * std::hypot(each[i].value - each[i].lower, apart);
-        result.upper += weight * std::hypot(each[i].upper - each[i].value, apart);
-    }
+    result.lower = endOf(all, false);
+    result.upper = endOf(all, true);
     return result;
 }
 

@@ -18,9 +18,9 @@ struct BendRow {
 };
 
 /// Own bends of `animals` animals, drawn to a common bend (to none, without `commonBend`). Their spread is that under
-/// which animals' own bends would differ more than they do nine times in ten, by the F distribution: a spread that is
-/// taken too small makes intervals too short, one too large only makes them wider. Nothing when that spread is zero or
-/// too few animals were seen at four ages. Rows in order of animals.
+/// which animals' own bends would differ more than they do nine times in ten (eight from six animals on), by the F
+/// distribution: a spread that is taken too small makes intervals too short, one too large only makes them wider.
+/// Nothing when that spread is zero or too few animals were seen at four ages. Rows in order of animals.
 [[nodiscard]] std::optional<OwnBends> ownBends(std::span<const BendRow> rows, std::size_t animals, bool commonBend);
 
 /// The value of an animal's own curve at the columns `x`; `errorVariance` as in `predictGroup`. Precondition: told.

@@ -64,6 +64,7 @@ private:
 
     std::vector<GrowthFit> fits_;  ///< own curve: models with their weights
     std::vector<double> fitWeights_;
+    double lastScatter_ = 1.0;  ///< of a session like the latest ones, in units of a point of weight 1
     std::optional<GroupGrowth> group_;
     std::int64_t animal_ = 0;
     double firstDays_ = 0.0;
