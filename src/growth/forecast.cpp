@@ -42,13 +42,21 @@ std::vector<GrowthPoint> toMiddleWeight(std::span<const GrowthPoint> points) {
     return result;
 }
 
-/// The scatter of the latest sessions in units of a usual one's: errors grow with length. Precondition: three points.
-double scatterOfLast(const std::vector<GrowthPoint>& points) {
+/// The scatter of the latest sessions in units of a usual one's, and at what length: errors grow with it. Precondition:
+/// three points.
+GrowthPoint middleOfLast(const std::vector<GrowthPoint>& points) {
     std::vector<double> weights;
+    std::vector<double> lengths;
     for (std::size_t i = points.size() - 3; i < points.size(); ++i) {
         weights.push_back(points[i].weight);
+        lengths.push_back(points[i].lengthMm);
     }
-    return 1.0 / std::sqrt(median(weights));
+    return {points.back().ageDays, median(lengths), median(weights)};
+}
+
+bool weighedAlike(std::span<const GrowthPoint> points) {
+    return std::all_of(points.begin(), points.end(),
+                       [&](const GrowthPoint& one) { return one.weight == points.front().weight; });
 }
 
 /// Akaike weights of fits in order of AICc, and the fits that carry one worth counting.
@@ -158,7 +166,8 @@ Outcome<GrowthForecast> GrowthForecast::of(std::span<const GrowthPoint> own, con
     forecast.animal_ = animal;
     if (agesSeen(own) >= kAgesForOwnCurve) {
         const std::vector<GrowthPoint> points = toMiddleWeight(own);
-        forecast.lastScatter_ = scatterOfLast(points);
+        forecast.latest_ = middleOfLast(points);
+        forecast.scatterGrows_ = !weighedAlike(own);
         if (const auto choice = chooseGrowth(points)) {
             Weighed all = weighed(choice.value());
             forecast.fits_ = std::move(all.fits);
@@ -195,7 +204,9 @@ Interval95 GrowthForecast::curveAt(double ageDays) const {
 Interval95 GrowthForecast::measuredAt(double ageDays) const {
     return group_ ? group_->measuredAt(animal_, ageDays).value_or(Interval95{})
                   : averaged(fits_, fitWeights_, ageDays, [&](const GrowthFit& fit) {
-                        const double sd = std::hypot(fit.meanAt(ageDays).sdRandom, fit.residualSdMm * lastScatter_);
+                        const double longer = scatterGrows_ ? fit.lengthAtDays(ageDays) / latest_.lengthMm : 1.0;
+                        const double scatter = longer * fit.residualSdMm / std::sqrt(latest_.weight);
+                        const double sd = std::hypot(fit.meanAt(ageDays).sdRandom, scatter);
                         return studentQuantile(0.975, fit.degreesOfFreedom) * sd;
                     });
 }

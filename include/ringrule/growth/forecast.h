@@ -64,7 +64,8 @@ private:
 
     std::vector<GrowthFit> fits_;  ///< own curve: models with their weights
     std::vector<double> fitWeights_;
-    double lastScatter_ = 1.0;  ///< of a session like the latest ones, in units of a point of weight 1
+    GrowthPoint latest_;         ///< the middle of the latest sessions: length and weight
+    bool scatterGrows_ = false;  ///< weights differ: errors go with length
     std::optional<GroupGrowth> group_;
     std::int64_t animal_ = 0;
     double firstDays_ = 0.0;
