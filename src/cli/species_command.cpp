@@ -90,8 +90,8 @@ void printSpecies(const SpeciesFile& file, const SpeciesFacts& facts) {
     }
     for (const GrowthReference& one : facts.growth)
         std::cout << "  a whole tank " << one.fromDays << " to " << one.toDays << " days old"
-                  << (one.sex.empty() ? "" : " (" + one.sex + "s)") << " grows " << one.mmPerDay << " mm/day, slow below "
-                  << one.lowMmPerDay << "  (" << one.source << ")\n";
+                  << (one.sex.empty() ? "" : " (" + one.sex + "s)") << " grows " << one.mmPerDay
+                  << " mm/day, slow below " << one.lowMmPerDay << "  (" << one.source << ")\n";
     if (facts.lengthWeight)
         std::cout << "  mass (g) = " << facts.lengthWeight->a << " x length (mm) ^ " << facts.lengthWeight->b << "  ("
                   << facts.lengthWeight->source << ")\n";

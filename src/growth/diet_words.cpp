@@ -28,8 +28,8 @@ std::string whatWasSeen(const DietEffects& effects, const DietEffect& pair) {
     std::string text =
         what + inUnit(effects, std::abs(pair.effect)) + (pair.effect < 0.0 ? " less" : " more") + " than on the first";
     if (pair.difference) {
-        text += " (95 % interval " + lessOrMore(pair.difference->lower95) + " to " +
-                lessOrMore(pair.difference->upper95);
+        text +=
+            " (95 % interval " + lessOrMore(pair.difference->lower95) + " to " + lessOrMore(pair.difference->upper95);
         text += pair.permutation ? "; permutation p " + rounded(pair.adjustedP) + ")" : ")";
     }
     return text + ".";

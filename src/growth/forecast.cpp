@@ -197,8 +197,9 @@ double GrowthForecast::horizonDays() const {
 }
 
 Interval95 GrowthForecast::curveAt(double ageDays) const {
-    return group_ ? group_->animalAt(animal_, ageDays).value_or(Interval95{})
-                  : averaged(fits_, fitWeights_, ageDays, [&](const GrowthFit& fit) { return fit.meanBandMm(ageDays); });
+    return group_
+               ? group_->animalAt(animal_, ageDays).value_or(Interval95{})
+               : averaged(fits_, fitWeights_, ageDays, [&](const GrowthFit& fit) { return fit.meanBandMm(ageDays); });
 }
 
 Interval95 GrowthForecast::measuredAt(double ageDays) const {

@@ -40,8 +40,8 @@ double endOf(const std::vector<Weighted>& all, bool upper) {
         const double middle = 0.5 * (low + high);
         double below = 0.0;
         for (const Weighted& one : all) {
-            const double half = middle < one.told.value ? one.told.value - one.told.lower
-                                                        : one.told.upper - one.told.value;
+            const double half =
+                middle < one.told.value ? one.told.value - one.told.lower : one.told.upper - one.told.value;
             below += one.weight * 0.5 * std::erfc(-(middle - one.told.value) / half * kZ95 / std::sqrt(2.0));
         }
         (below < (upper ? 0.975 : 0.025) ? low : high) = middle;
@@ -75,8 +75,8 @@ struct Ages {
     double b = 0.0;
 };
 
-/// Satterthwaite's degrees of freedom fall toward nothing where the spread of growth between animals happens to come out
-/// near zero, and the interval would then have no end; a group knows its spread at least by its animals.
+/// Satterthwaite's degrees of freedom fall toward nothing where the spread of growth between animals happens to come
+/// out near zero, and the interval would then have no end; a group knows its spread at least by its animals.
 MixedEstimate leaning(const GroupGrowth& growth, MixedEstimate told) {
     const double least = static_cast<double>(growth.animals.size()) - 2.0;
     if (growth.leansOnGroup && told.degreesOfFreedom < least) {

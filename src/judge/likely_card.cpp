@@ -41,9 +41,9 @@ const Observation* lastBefore(const Casebook& book, std::size_t of, Date on) {
 
 /// Two animals of one session, and where the growth of the others lets each of them be.
 struct Pair {
-    double logMeasured = 0.0;   ///< under the first's card
-    double logExpected = 0.0;   ///< of the second
-    double sd = 0.0;            ///< of the difference
+    double logMeasured = 0.0;  ///< under the first's card
+    double logExpected = 0.0;  ///< of the second
+    double sd = 0.0;           ///< of the difference
 
     [[nodiscard]] double sds() const { return std::abs(logMeasured - logExpected) / sd; }
 };
@@ -88,8 +88,12 @@ std::optional<LikelyCard> explainedBy(const Casebook& book, std::size_t of, std:
     if (!fits || fits->sds() > kFits || (own && own->sds() < kMisfits)) {
         return std::nullopt;
     }
-    LikelyCard likely{mate, false, std::exp(fits->logMeasured), std::exp(fits->logExpected),
-                      kZ95 * fits->sd * std::exp(fits->logExpected), 0.0};
+    LikelyCard likely{mate,
+                      false,
+                      std::exp(fits->logMeasured),
+                      std::exp(fits->logExpected),
+                      kZ95 * fits->sd * std::exp(fits->logExpected),
+                      0.0};
     if (measuredIn(book, mate, on) == nullptr) {
         return likely;
     }

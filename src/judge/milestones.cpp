@@ -107,7 +107,7 @@ Outcome<WhenReached> whenReached(const std::vector<GrowthPoint>& points, const G
         return forecast.value().reaching(lengthMm);
     }
     return group != nullptr && !group->ok() && forecast.refusal().reason == "not-identified" ? group->refusal()
-                                                                                              : forecast.refusal();
+                                                                                             : forecast.refusal();
 }
 
 void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const Group* group, Date on,
@@ -127,8 +127,9 @@ void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const Grou
         date.latest = dayAt(origin, passed->ageDays);
         date.expected = date.latest;
         date.earliest = passed == points.begin() ? std::nullopt : dayAt(origin, std::prev(passed)->ageDays);
-        date.sentence = what + (date.earliest ? ": reached between " + formatDate(*date.earliest) + " and "
-                                              : ": already passed at its first length, ") +
+        date.sentence = what +
+                        (date.earliest ? ": reached between " + formatDate(*date.earliest) + " and "
+                                       : ": already passed at its first length, ") +
                         formatDate(*date.latest) + ".";
         return;
     }

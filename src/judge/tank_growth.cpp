@@ -47,8 +47,7 @@ std::optional<PartGrown> grownIn(const Casebook& book, std::size_t of, Date last
     const JudgeOptions& options = book.options();
     std::vector<const Observation*> known;
     for (const Observation* seen : book.file(of).sound) {
-        const bool apart =
-            known.empty() || seen->on - known.back()->on >= std::chrono::days(options.lagging.leastDays);
+        const bool apart = known.empty() || seen->on - known.back()->on >= std::chrono::days(options.lagging.leastDays);
         if (seen->standardLengthMm.known() && apart && !settlingToFood(animal, seen->on, options.group)) {
             known.push_back(seen);
         }
@@ -122,9 +121,9 @@ std::string sentenceOf(const TankGrowth& growth) {
     const std::string who = std::to_string(growth.codes.size()) + " animals (" + listText(growth.codes) + ")";
     const std::string rates = "the middle one of " + who + " grew " + rateText(growth.ownMmPerDay) + " where " +
                               numberText(growth.publishedMmPerDay, 2) + " is published at these ages";
-    return growth.low ? "The whole tank grows " + sizeWithInterval(growth.partPercent) + " slower than is published of " +
-                            growth.species + ": " + rates + ", and was as slow in the interval before. Source: " +
-                            growth.source + "."
+    return growth.low ? "The whole tank grows " + sizeWithInterval(growth.partPercent) +
+                            " slower than is published of " + growth.species + ": " + rates +
+                            ", and was as slow in the interval before. Source: " + growth.source + "."
                       : "The tank as a whole does not grow slower than the published low end of " + growth.species +
                             " beyond error: " + rates + ".";
 }

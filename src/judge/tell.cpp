@@ -65,11 +65,10 @@ void tellCard(const Telling& telling, Finding& finding) {
     const std::string fits = numberText(likely->measuredMm, 1) + " mm fits " + other + ", of which " +
                              numberText(likely->expectedMm, 1) + " ± " + numberText(likely->expectedU95, 1) +
                              " mm was to be expected";
-    finding.sentence +=
-        " Likely a wrong card: " + fits +
-        (likely->swapped ? ", and the " + numberText(likely->otherMm, 1) + " mm told for " + other + " fit " +
-                               finding.animalCode + ". The two were likely exchanged."
-                         : ", and " + other + " has no photo of this session.");
+    finding.sentence += " Likely a wrong card: " + fits +
+                        (likely->swapped ? ", and the " + numberText(likely->otherMm, 1) + " mm told for " + other +
+                                               " fit " + finding.animalCode + ". The two were likely exchanged."
+                                         : ", and " + other + " has no photo of this session.");
     finding.comparedWith = {other};
     finding.nextStep =
         "Lay the photos beside earlier ones of both animals. If it is so, give them to the right animal; if not, "

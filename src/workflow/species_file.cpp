@@ -59,8 +59,8 @@ LengthWeight readLengthWeight(const JsonObject& object) {
 
 GrowthReference readGrowth(const JsonObject& object) {
     object.allowOnly({"from_days", "to_days", "mm_per_day", "low_mm_per_day", "sex", "source"});
-    GrowthReference growth{number(object, "from_days"),  number(object, "to_days"),
-                           number(object, "mm_per_day"), number(object, "low_mm_per_day"),
+    GrowthReference growth{number(object, "from_days"),          number(object, "to_days"),
+                           number(object, "mm_per_day"),         number(object, "low_mm_per_day"),
                            object.textIfAny("sex").value_or(""), object.text("source")};
     if (growth.fromDays < 0.0 || growth.toDays <= growth.fromDays) object.fail("to_days", "must be above from_days");
     if (growth.lowMmPerDay <= 0.0 || growth.lowMmPerDay > growth.mmPerDay)

@@ -156,9 +156,9 @@ std::string row(const std::string& what, const Coverage& seen) {
 /// 97 %; what is told of single animals with 98 %: averaging over curves is known to be wide where one of them is right
 /// (measured: rates of twelve animals seen twelve times 98.0 %), and the own curve between its sessions with 99 %, as
 /// what a bend does not follow counts as scatter.
-/// `grown`: growth has all but ended, 0.02 mm a day are left. A bend of one's own does not follow a whole Gompertz curve,
-/// so that rates are off by thousandths of a millimetre a day, more than their intervals say; what is asked of them then
-/// is that they are right but for 0.01 mm a day, 0.3 mm a month, half the error of a length.
+/// `grown`: growth has all but ended, 0.02 mm a day are left. A bend of one's own does not follow a whole Gompertz
+/// curve, so that rates are off by thousandths of a millimetre a day, more than their intervals say; what is asked of
+/// them then is that they are right but for 0.01 mm a day, 0.3 mm a month, half the error of a length.
 void checkAll(const std::string& what, const Coverage& seen, bool grown = false) {
     for (const auto& [name, part] :
          {std::pair("mean", &seen.mean), std::pair("new animal", &seen.newAnimal), std::pair("own", &seen.ownCurve),
@@ -178,7 +178,8 @@ void checkAll(const std::string& what, const Coverage& seen, bool grown = false)
 }  // namespace
 
 TEST_CASE("A group's bands, rates and forecasts cover what they promise") {
-    // Straight growth, and growth that bends, each animal's in its own way. 200 groups: a coverage of 88 % is found out.
+    // Straight growth, and growth that bends, each animal's in its own way. 200 groups: a coverage of 88 % is found
+    // out.
     for (const GrowthShape shape : {GrowthShape::Straight, GrowthShape::VonBertalanffy}) {
         checkAll(shape == GrowthShape::Straight ? "straight" : "bent", coverage(grown(shape, 6, 6), 200, 1000));
     }
@@ -216,9 +217,9 @@ TEST_CASE("Coverage of a group's growth over sizes of group", "[.deep]") {
 }
 
 TEST_CASE("Coverage of a group's growth that bends", "[.deep]") {
-    for (const auto& [name, shape] : {std::pair("von Bertalanffy", GrowthShape::VonBertalanffy),
-                                      std::pair("Gompertz", GrowthShape::Gompertz),
-                                      std::pair("exponential", GrowthShape::Exponential)}) {
+    for (const auto& [name, shape] :
+         {std::pair("von Bertalanffy", GrowthShape::VonBertalanffy), std::pair("Gompertz", GrowthShape::Gompertz),
+          std::pair("exponential", GrowthShape::Exponential)}) {
         for (const int animals : {3, 6, 12}) {
             for (const int sessions : {4, 6, 12}) {
                 checkRow(name, shape, animals, sessions);
@@ -261,8 +262,8 @@ TEST_CASE("A rate between two sessions covers the truth, set up anew or left sta
     std::mt19937_64 generator(17);
     std::normal_distribution<double> normal;
     for (const SharedPart shared : {SharedPart::Separate, SharedPart::Common}) {
-        for (const auto& [before, mmPerDay, days] : {std::tuple(100.0, 0.4, 30), std::tuple(12.0, 0.6, 10),
-                                                     std::tuple(160.0, 0.0, 30)}) {
+        for (const auto& [before, mmPerDay, days] :
+             {std::tuple(100.0, 0.4, 30), std::tuple(12.0, 0.6, 10), std::tuple(160.0, 0.0, 30)}) {
             Covered rate;
             Covered sgr;
             Covered real;

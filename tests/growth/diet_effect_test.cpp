@@ -84,8 +84,8 @@ TEST_CASE("Whole tanks: the interval covers the truth although tanks differ") {
 namespace {
 
 /// One row of docs/growth.md, with and without an effect of 0.05 mm a day. Coverage must be compatible with 93 to 97 %,
-/// as for every interval; an effect that is not there is found one time in twenty or less, the level of the test, but for
-/// four standard errors of so many trials.
+/// as for every interval; an effect that is not there is found one time in twenty or less, the level of the test, but
+/// for four standard errors of so many trials.
 void checkDesign(const std::string& what, const GrowthTruth& truth, int perTank, double tankSd, std::uint64_t seed) {
     const DietCoverage some = dietCoverage(truth, 0.05, perTank, tankSd, 2000, seed);
     const DietCoverage none = dietCoverage(truth, 0.0, perTank, tankSd, 2000, seed + 40000);

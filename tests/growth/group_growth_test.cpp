@@ -61,8 +61,8 @@ TEST_CASE("Growth that bends is told on the scale that fits it") {
 }
 
 TEST_CASE("Growth that levels off is told by a saturating curve, its rate found, each animal with a bend of its own") {
-    const SimulatedGrowth data = simulatedGrowth(
-        {.animals = 12, .sessions = 12, .errorSdMm = 0.2, .shape = GrowthShape::VonBertalanffy}, 3);
+    const SimulatedGrowth data =
+        simulatedGrowth({.animals = 12, .sessions = 12, .errorSdMm = 0.2, .shape = GrowthShape::VonBertalanffy}, 3);
     const auto growth = groupGrowth(data.lengths);
     REQUIRE(growth.ok());
     CHECK(growth.value().scale == LengthScale::Length);

@@ -71,8 +71,9 @@ TEST_CASE("A measure that fits nobody is doubted without naming a card") {
 }
 
 TEST_CASE("Exchanged cards in simulated groups: the larger the difference, the surer; a wrong animal is seldom named") {
-    // Two of six animals exchange cards in the fifth session. By how much they differ in length decides: below the error
-    // of a length and of what growth lets expect (a month's 12 mm, differing by 7 %, is 1 %), nothing can be seen.
+    // Two of six animals exchange cards in the fifth session. By how much they differ in length decides: below the
+    // error of a length and of what growth lets expect (a month's 12 mm, differing by 7 %, is 1 %), nothing can be
+    // seen.
     struct Told {
         int swaps = 0;
         int doubted = 0;
@@ -106,8 +107,8 @@ TEST_CASE("Exchanged cards in simulated groups: the larger the difference, the s
                  << " wrongly; near: " << near.swaps << ", " << near.doubted << ", " << near.named << ", "
                  << near.wrong);
     CHECK(far.swaps > 80);
-    // At more than 15 % apart the longer one seems to shrink, as a month brings no more: measured, 107 of 107 doubted and
-    // 104 named; 4 in 100 of chance are left. Nearer ones are hidden by a month's growth (docs/judgement.md).
+    // At more than 15 % apart the longer one seems to shrink, as a month brings no more: measured, 107 of 107 doubted
+    // and 104 named; 4 in 100 of chance are left. Nearer ones are hidden by a month's growth (docs/judgement.md).
     CHECK(far.doubted >= 103);
     CHECK(far.named >= 99);
     CHECK(far.wrong + near.wrong <= 4);  // measured 0; a hundredth

@@ -71,8 +71,8 @@ TEST_CASE("A milestone passed: between two lengths, at the first one, or before 
     auto animals = group(3, 6);
     const MilestoneDate between = nextTank(animals, "A3", session(5));
     CHECK(between.reached);
-    CHECK_THAT(between.sentence, Contains("reached between " + formatDate(session(3)) + " and " +
-                                          formatDate(session(4))));
+    CHECK_THAT(between.sentence,
+               Contains("reached between " + formatDate(session(3)) + " and " + formatDate(session(4))));
     animals[2].observations.erase(animals[2].observations.begin(), animals[2].observations.begin() + 4);
     CHECK_THAT(nextTank(animals, "A3", session(5)).sentence, Contains("already passed at its first length"));
 

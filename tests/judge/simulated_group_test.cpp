@@ -206,7 +206,8 @@ TEST_CASE("Speed of a review", "[.][bench]") {
         SpeciesFacts due;
         due.milestones = {{"next-tank", 178.0, std::nullopt, "a test"}};
         const double milestones = seconds([&] { found += milestonesOf(house, on, {due}).size(); });
-        std::cout << "whole tanks " << tanks << " s, milestones " << milestones << " s\n" << house.size() << " animals, " << inTank << " in a tank, 36 sessions: findings " << review
+        std::cout << "whole tanks " << tanks << " s, milestones " << milestones << " s\n"
+                  << house.size() << " animals, " << inTank << " in a tank, 36 sessions: findings " << review
                   << " s, condition indices " << indices << " s, changes of food " << changes << " s (" << found
                   << " answers)\n";
     }
@@ -214,8 +215,8 @@ TEST_CASE("Speed of a review", "[.][bench]") {
 
 namespace {
 
-/// A house of docs/judgement.md: at most this part of replicates may hold a false alarm, and at least this part must find
-/// the failing animal by the sixth session, both beyond what chance of so many replicates explains.
+/// A house of docs/judgement.md: at most this part of replicates may hold a false alarm, and at least this part must
+/// find the failing animal by the sixth session, both beyond what chance of so many replicates explains.
 void checkHouse(const std::string& title, const SimulatedHouse& house, double mostFalse, double leastFound) {
     const Tally seen = tally(house, 1000, 1);
     print(title, seen);

@@ -42,7 +42,8 @@ struct CellBounds {
     double falseAlarms = 1.0;
 };
 
-/// What was asked for: 95 % found in groups of five and more, 80 % in smaller ones, one false alarm in 100 animal-months.
+/// What was asked for: 95 % found in groups of five and more, 80 % in smaller ones, one false alarm in 100
+/// animal-months.
 CellBounds asked(int animals) {
     return {animals >= 5 ? 0.95 : 0.80, 1.0};
 }
@@ -160,7 +161,7 @@ TEST_CASE("Found within three sessions, and how often falsely: the table of docs
     between.onsetDays = 15.0;
     for (const int animals : {2, 3, 6, 12}) {
         for (GroupTrial trial : {slowGrowing(usual), rough, restless, between}) {
-            const std::string what = trial.mmPerDay < 0.4      ? "0.2 mm/day"
+            const std::string what = trial.mmPerDay < 0.4        ? "0.2 mm/day"
                                      : trial.lengthError > 0.005 ? "rougher photos"
                                      : trial.depthWander > 0.02  ? "depth wanders by 2.5 %"
                                                                  : "starts between sessions";
@@ -198,8 +199,8 @@ TEST_CASE("The frontier between finding and false alarms: the table of docs/judg
                           << percentText(found.value) << " | " << std::setprecision(2) << std::fixed
                           << alarms.falsePer100Months << " |\n"
                           << std::flush;
-                // Less asked of a lag finds more and alarms more, on the same groups; an earlier alarm can only take the
-                // place of a later one, hence the small allowance.
+                // Less asked of a lag finds more and alarms more, on the same groups; an earlier alarm can only take
+                // the place of a later one, hence the small allowance.
                 CHECK(found.value >= foundBefore - 0.005);
                 CHECK(alarms.falsePer100Months >= falseBefore - 0.02);
                 foundBefore = found.value;

@@ -101,7 +101,8 @@ TEST_CASE("A wrong species file is refused in one line that names the place") {
     };
     CHECK(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 0.7)") == "read");
     CHECK_THAT(growth(R"("to_days": 10, "mm_per_day": 1, "low_mm_per_day": 0.7)"), Contains("growth[0].to_days"));
-    CHECK_THAT(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 1.7)"), Contains("growth[0].low_mm_per_day"));
+    CHECK_THAT(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 1.7)"),
+               Contains("growth[0].low_mm_per_day"));
     CHECK_THAT(growth(R"("to_days": 60, "mm_per_day": 1, "low_mm_per_day": 0.7, "sex": "hen")"), Contains("female"));
     CHECK_THAT(complaint(R"({"format": "ringrule-species/1", "species": [{"name": "A b"}, {"name": "A b"}]})"),
                Contains("there twice"));

@@ -42,8 +42,8 @@ struct WhenReached {
 /// What forecasts rest on: the animal's own lengths, or its group's growth.
 class GrowthForecast {
 public:
-    /// From an animal's own lengths: a curve is fitted when it was seen at eight or more ages, its models weighed by AICc
-    /// (Burnham & Anderson 2002) so that the interval holds the choice among them; otherwise from `group`, when it
+    /// From an animal's own lengths: a curve is fitted when it was seen at eight or more ages, its models weighed by
+    /// AICc (Burnham & Anderson 2002) so that the interval holds the choice among them; otherwise from `group`, when it
     /// holds the animal. Refuses with "not-identified" (too few lengths and no group), "no-length" or as the fits do.
     [[nodiscard]] static Outcome<GrowthForecast> of(std::span<const GrowthPoint> own, const GroupGrowth* group,
                                                     std::int64_t animal);

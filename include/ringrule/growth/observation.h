@@ -23,8 +23,8 @@ struct Observation {
     bool girthFair = true;  ///< false while brooding or carrying: never judge girth or depth then
 };
 
-/// What a length counts in a fit of growth: 1/sd², the sd being that of its photos and set-up and, beside it, 0.3 % of the
-/// length, by which an animal never lies twice just the same. So lengths of many photos do not rule those of few.
+/// What a length counts in a fit of growth: 1/sd², the sd being that of its photos and set-up and, beside it, 0.3 % of
+/// the length, by which an animal never lies twice just the same. So lengths of many photos do not rule those of few.
 [[nodiscard]] double lengthWeight(const Estimate& lengthMm);
 
 }  // namespace ringrule
