@@ -61,6 +61,9 @@ void waitUntilIdle(MainWindow& window) {
 namespace {
 
 bool saveDialog(QDialog& dialog, const std::filesystem::path& folder, const QString& name) {
+    // Shown, for only then are its parts styled and their sizes known.
+    dialog.setAttribute(Qt::WA_DontShowOnScreen);
+    dialog.show();
     dialog.adjustSize();
     return dialog.grab().save(QString::fromStdString((folder / (name.toStdString() + ".png")).string()));
 }

@@ -77,7 +77,6 @@ void SettingsDialog::addThresholds(const JudgeOptions& thresholds) {
         spin->setRange(found->least, found->most);
         spin->setValue(found->get(thresholds));
         auto* caption = new QLabel(one.words, this);
-        caption->setWordWrap(true);
         caption->setBuddy(spin);
         const int row = ui_->thresholdsForm->rowCount();
         ui_->thresholdsForm->addWidget(caption, row, 0);
