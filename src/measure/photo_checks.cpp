@@ -13,7 +13,6 @@ namespace {
 constexpr double kSmallLengthPx = 400.0;
 constexpr double kSmallDepthPx = 40.0;
 constexpr double kBlurredShare = 0.10;     ///< sigma of the edge against the greatest depth
-constexpr double kUnsweptDoubtful = 0.02;  ///< a well followed body leaves under half a per cent of its boundary out
 
 double greatestWidthPx(const Midline& midline) {
     double greatest = 0.0;
@@ -92,12 +91,11 @@ Sweep sweepOf(const Outline& outline, const Anatomy& anatomy) {
     return sweep;
 }
 
-std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept) {
+std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy) {
     std::vector<Remark> remarks;
     const double depthPx = greatestWidthPx(anatomy.midline);
     if (anatomy.midline.lengthPx() < kSmallLengthPx || depthPx < kSmallDepthPx) remarks.push_back(Remark::SmallInFrame);
     if (outline.edgeBlurPx > kBlurredShare * depthPx) remarks.push_back(Remark::Blurred);
-    if (!anatomy.midline.closedCoil && unswept > kUnsweptDoubtful) remarks.push_back(Remark::OutlineDoubtful);
     return remarks;
 }
 

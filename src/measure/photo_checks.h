@@ -10,9 +10,8 @@
 
 namespace ringrule {
 
-/// What the outline, midline and posture say against a photo: small in frame, blurred, outline that disagrees with the
-/// body swept along the midline. `unswept` is the share that `sweepOf` tells.
-[[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy, double unswept);
+/// What the outline and midline say against a photo: small in frame, blurred.
+[[nodiscard]] std::vector<Remark> photoChecks(const Outline& outline, const Anatomy& anatomy);
 
 /// How the outline agrees with the body swept along its midline.
 struct Sweep {

@@ -202,6 +202,20 @@ TEST_CASE("Several animals in one photo are measured one by one, left to right")
     }
 }
 
+TEST_CASE("under a doubtful outline every interval is wide enough for a fin or a fold, and no value moves") {
+    const Reading reading = measured(photoOf("2031-01-06/P1-a"), Shape::Pipefish);
+    Outline doubtful = reading.outlines.at(0);
+    doubtful.remarks.push_back(Remark::OutlineDoubtful);
+    const Measurement& sure = reading.measurements.at(0);
+    const Measurement m = measureAnimal(doubtful, reading.anatomies.at(0).value(), *reading.scale);
+    CHECK(m.standardLengthMm.value == sure.standardLengthMm.value);
+    CHECK(m.trunkDepthMm.value == sure.trunkDepthMm.value);
+    // A fin taken for body made depth up to 26 % too great.
+    CHECK(m.trunkDepthMm.u95() > 0.2 * m.trunkDepthMm.value);
+    CHECK(m.standardLengthMm.u95() > 0.15 * m.standardLengthMm.value);
+    CHECK(sure.trunkDepthMm.u95() < 0.05 * sure.trunkDepthMm.value);
+}
+
 TEST_CASE("A landmark moved by hand moves what hangs on it and nothing else") {
     const Photo photo = photoOf("2031-05-05/P1-a");
     const Reading reading = measured(photo, Shape::Pipefish);
