@@ -86,7 +86,8 @@ void addPlaneCommand(CLI::App& box, Run& chosen) {
                      "Plate's face to the middle of the animal's body")
         ->required();
     command->add_option("--tolerance-mm", options->plane.toleranceMm, "How far from that it may be, either way")
-        ->required();
+        ->required()
+        ->check(CLI::PositiveNumber);
     command->callback([&chosen, options] { chosen = [options] { return setPlane(*options); }; });
 }
 

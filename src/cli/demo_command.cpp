@@ -90,7 +90,8 @@ ExitStatus demo(const DemoOptions& options) {
     writeDemoCharts(histories, out / "charts");
     overlays.finish();
     std::cout << "\nResults are in " << fs::absolute(out).lexically_normal().string()
-              << ": collection/, charts/, overlays/, table.txt, table.csv\n";
+              << ": collection/, charts/, " << (options.overlays == "none" ? "" : "overlays/, ")
+              << "table.txt, table.csv\n";
     return ExitStatus::Done;
 }
 

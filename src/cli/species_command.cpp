@@ -122,6 +122,16 @@ void printBody(const SpeciesFile& file, const SpeciesOptions& options) {
               << "Animals of one length differ in mass by tens of percent: this judges none of them.\n";
 }
 
+void requireKnown(const SpeciesFile& file, const std::string& species) {
+    std::string known;
+    for (const SpeciesFacts& facts : file.facts) {
+        if (facts.species == species) return;
+        if (!facts.species.empty()) known += (known.empty() ? "" : ", ") + facts.species;
+    }
+    throw Error(ErrorKind::BadUse, "nothing is known of a species \"" + species + "\"; those known: " + known +
+                                       ". Add it to a species file of your own (ringrule species --write FILE)");
+}
+
 ExitStatus species(const SpeciesOptions& options) {
     if (!options.write.empty()) {
         write(options);
@@ -134,6 +144,7 @@ ExitStatus species(const SpeciesOptions& options) {
     const SpeciesFile file = !options.file.empty()    ? readSpeciesFile(options.file)
                              : !options.store.empty() ? speciesOfCollection(Store::open(options.store).folder())
                                                       : shippedSpecies();
+    if (!options.species.empty()) requireKnown(file, options.species);
     if (options.lengthMm > 0.0) {
         printBody(file, options);
         return ExitStatus::Done;

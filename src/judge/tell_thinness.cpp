@@ -29,8 +29,10 @@ std::string bellyText(const Telling& telling, const ThinnessVerdict& verdict) {
     if (own->bellyHollowPercent.value - spread.centre < 1.96 * sd) {
         return {};
     }
-    return " Its belly line is hollow as well: " + numberText(own->bellyHollowPercent.value, 1) +
-           " % of its depth against " + numberText(spread.centre, 1) + " %.";
+    const double hollow = own->bellyHollowPercent.value;
+    return std::string(hollow > 0.0 ? " Its belly line is hollow as well: " : " Its belly line bulges less as well: ") +
+           numberText(std::abs(hollow), 1) + " % of its depth against " +
+           (spread.centre < 0.0 && hollow > 0.0 ? "a bulge of " : "") + numberText(std::abs(spread.centre), 1) + " %.";
 }
 
 /// How it goes since the last session and since a change of food, when that exceeds error.
@@ -39,7 +41,7 @@ std::string courseText(const Telling& telling, const ThinnessVerdict& verdict) {
         std::abs(verdict.sinceLastPercent.value) < verdict.sinceLastPercent.u95()) {
         return {};
     }
-    std::string text = verdict.sinceLastPercent.value > 0.0 ? " It has gained " : " It has lost another ";
+    std::string text = verdict.sinceLastPercent.value > 0.0 ? " Its condition index has risen by " : " Its condition index has fallen by another ";
     text += sizeWithInterval(verdict.sinceLastPercent) + " since the session before";
     const DietSpell* latest = nullptr;
     for (const DietSpell& spell : telling.animal().dietSpells) {

@@ -59,6 +59,13 @@ BodyInMm pitched(const BodyInMm& body, double degrees, double perDepthMm) {
     return turned;
 }
 
+namespace {
+
+/// Also: 95 % of the squares of a normal lie below the square of this, in variances.
+constexpr double kSdsInHalf95 = 1.959963984540054;
+
+}  // namespace
+
 PitchDoubt::PitchDoubt(const BodyInMm& body, double perDepthMm)
     : flat_(body), up_(pitched(body, kPitchSdDeg, perDepthMm)), down_(pitched(body, -kPitchSdDeg, perDepthMm)) {}
 
@@ -67,7 +74,7 @@ double PitchDoubt::sdOf(const std::function<double(const BodyInMm&)>& measure) c
     const double down = measure(down_);
     const double changing = 0.5 * (up - down);
     const double shorter = 0.5 * (up + down) - measure(flat_);
-    return std::hypot(changing, std::sqrt(3.0) * shorter);
+    return std::hypot(changing, kSdsInHalf95 * shorter);
 }
 
 double relativePerDepthMm(const Scale& scale, double distanceFromPlateMm, PixelPoint at) {

@@ -21,8 +21,8 @@ public:
     PitchDoubt(const BodyInMm& body, double perDepthMm);
 
     /// Standard deviation of a measure: the part that changes sign with the pitch (what lies before the middle looks
-    /// larger, what lies behind smaller) and the part that does not (the whole looks shorter; the root mean square of
-    /// c θ² is √3 c σ²).
+    /// larger, what lies behind smaller) and the part that does not (the whole looks shorter, by c θ²: 95 % of
+    /// such errors lie below 1.96² c σ², so that 1.96 c σ² stands for their standard deviation).
     [[nodiscard]] double sdOf(const std::function<double(const BodyInMm&)>& measure) const;
 
 private:

@@ -25,6 +25,7 @@ constexpr std::array kNamedSizes{
 constexpr double kMarkerShare = 0.1;  // of the shorter side
 constexpr double kSmallestMarkerMm = 7.0;
 constexpr double kLargestMarkerMm = 18.0;
+constexpr int kMarkersInDictionary = 50;
 constexpr int kMostAlongRim = 25;  // two rims use up the dictionary's 50
 
 double tenths(double mm) {
@@ -47,6 +48,13 @@ std::optional<double> numberIn(std::string_view text) {
 
 [[noreturn]] void refuseSize(std::string_view text, const std::string& why) {
     throw Error(ErrorKind::BadUse, "plate size \"" + std::string(text) + "\" " + why);
+}
+
+/// Plates of other sizes carry other markers, so that the box file of one is no match for a photo of another.
+int firstMarkerOf(const PlateSize& size, int markers) {
+    const int blocks = kMarkersInDictionary / markers;
+    const auto sizeNumber = static_cast<int>(std::lround((size.widthMm + 3.0 * size.heightMm) / 10.0)) + 1;
+    return sizeNumber % blocks * markers;
 }
 
 }  // namespace
@@ -83,7 +91,7 @@ PlateLayout plateLayout(const PlateSize& size) {
     const double span = wide ? right - left : bottom - top;
     const double step = std::max(0.5 * shorter, 3.0 * side);
     const int along = std::clamp(static_cast<int>(std::lround(span / step)) + 1, 3, kMostAlongRim);
-    int id = 0;
+    int id = firstMarkerOf(size, 2 * along);
     for (const double y : evenly(top, bottom, wide ? 2 : along))
         for (const double x : evenly(left, right, wide ? along : 2)) plate.markers.push_back({id++, {x, y}, side});
     return plate;

@@ -222,12 +222,12 @@ TEST_CASE("On its way back an animal is thin for a while, but not getting thinne
     const auto worst = flags(reviewAnimals(animals, session(5)));
     REQUIRE(worst.size() == 1);
     CHECK(worst.front().kind == FindingKind::Thin);
-    CHECK_THAT(worst.front().sentence, Contains("has lost another"));
+    CHECK_THAT(worst.front().sentence, Contains("condition index has fallen by another"));
     const auto better = flags(reviewAnimals(animals, session(6)));
     REQUIRE(better.size() == 1);
     CHECK(better.front().kind == FindingKind::Thin);
     CHECK(better.front().since == worst.front().since);
-    CHECK_THAT(better.front().sentence, Contains("has gained"));
+    CHECK_THAT(better.front().sentence, Contains("condition index has risen"));
     for (const auto& finding : flags(reviewAnimals(animals, session(8)))) {
         CHECK(finding.kind != FindingKind::GettingThinner);
     }

@@ -44,8 +44,8 @@ TEST_CASE("A pitched body is shorter by the cosine and deeper where it is nearer
 }
 
 TEST_CASE("What an unknown pitch does to a measure") {
-    // c θ² with θ normal has the root mean square √3 c σ².
-    CHECK(PitchDoubt(straightBody(), 0.0).sdOf(wholeLength) == Approx(std::sqrt(3.0) * 100.0 * (1.0 - kCos4)));
+    // 95 % of the squares of a standard normal lie below 1.96²: of c θ² below 1.96² c σ².
+    CHECK(PitchDoubt(straightBody(), 0.0).sdOf(wholeLength) == Approx(1.959963984540054 * 100.0 * (1.0 - kCos4)));
     const PitchDoubt doubt(straightBody(), 0.002);
     CHECK(doubt.sdOf([](const BodyInMm& body) { return body.depth.back(); }) ==
           Approx(4.0 * 0.002 * 50.0 * kSine4).epsilon(1e-6));
