@@ -76,10 +76,12 @@ ExitStatus unpack(const SafetyOptions& options) {
 ExitStatus verify(const std::string& store) {
     const Verification found = verifyCollection(store, shown("reading photos"));
     for (const std::string& trouble : found.troubles) std::cerr << "ringrule: " << trouble << '\n';
+    for (const std::string& record : found.toCorrect) std::cerr << "ringrule: " << record << '\n';
     for (const std::string& note : found.notes) std::cout << "Note: " << note << '\n';
     std::cout << "The database is whole; of " << found.photos << " originals " << found.troubles.size()
               << " are missing or altered\n";
-    return found.whole() ? ExitStatus::Done : ExitStatus::NotMeasured;
+    if (!found.toCorrect.empty()) std::cout << "Records to correct: " << found.toCorrect.size() << '\n';
+    return found.whole() && found.toCorrect.empty() ? ExitStatus::Done : ExitStatus::NotMeasured;
 }
 
 void addSafetyCommands(CLI::App& app, Run& chosen) {

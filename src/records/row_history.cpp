@@ -5,6 +5,7 @@
 
 #include "records/measure_copy.h"
 #include "records/record_rows.h"
+#include "records/record_rules.h"
 #include "records/statement.h"
 #include "records/store_state.h"
 #include "ringrule/error.h"
@@ -165,6 +166,7 @@ void RowHistory::undo(std::int64_t change) const {
     const RecordValues before = valuesOf(line.before);
     if (line.after.empty()) {
         if (now) refuseUndo(line);
+        mustBeBelievable(database_, kind, line.id, before);
         // Beyond every version that a keeper may have read before.
         Statement lines(database_, "SELECT count(*) FROM change_log WHERE kind = ? AND row_id = ?");
         static_cast<void>(lines.bind(kind.name).bind(line.id).run().next());
@@ -177,6 +179,9 @@ void RowHistory::undo(std::int64_t change) const {
     for (const auto& [name, value] : valuesOf(line.after)) {
         if (now->text(name) != value) refuseUndo(line);
     }
+    RecordValues after = now->values;
+    for (const auto& [name, value] : before) after[name] = value;
+    mustBeBelievable(database_, kind, line.id, after, now->values);
     updateRecord(database_, kind, line.id, before);
     changed(words, kind, *now);
 }

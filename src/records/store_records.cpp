@@ -2,6 +2,7 @@
 #include <array>
 
 #include "records/record_rows.h"
+#include "records/record_rules.h"
 #include "records/record_values.h"
 #include "records/row_history.h"
 #include "records/statement.h"
@@ -55,6 +56,7 @@ std::int64_t Store::addRow(const std::string& kindName, const RecordValues& valu
     together([&] {
         const RecordValues normal = normalValues(kind, values);
         mustBeFree(state_->database, kind, normal, 0);
+        mustBeBelievable(state_->database, kind, 0, normal);
         id = insertRecord(state_->database, kind, {0, 0, normal});
         RowHistory(state_->database,
                    state_->keeper.empty() ? normal.contains("keeper") ? normal.at("keeper") : "" : state_->keeper)
@@ -65,6 +67,9 @@ std::int64_t Store::addRow(const std::string& kindName, const RecordValues& valu
 
 void Store::changeRow(const RecordKind& kind, const Record& before, const RecordValues& values, const Change& words) {
     mustBeFree(state_->database, kind, values, before.id);
+    RecordValues after = before.values;
+    for (const auto& [name, value] : values) after[name] = value;
+    mustBeBelievable(state_->database, kind, before.id, after, before.values);
     updateRecord(state_->database, kind, before.id, values);
     RowHistory(state_->database, state_->keeper).changed(words, kind, before);
 }

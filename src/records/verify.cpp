@@ -7,6 +7,8 @@
 #include "records/collection_place.h"
 #include "records/opening.h"
 #include "records/photo_files.h"
+#include "records/record_rules.h"
+#include "records/schema.h"
 #include "records/statement.h"
 #include "ringrule/error.h"
 #include "ringrule/records/record_kind.h"
@@ -61,6 +63,10 @@ Verification verifyCollection(const fs::path& where, const std::function<bool(do
     }
     const auto hashes = hashesOf(database);
     Verification found;
+    if (schemaVersionOf(database) == currentSchemaVersion())
+        found.toCorrect = unbelievableRecords(database);
+    else
+        found.notes.emplace_back("this collection is of an older version; open it once, and its records are looked at");
     for (const auto& [name, hash] : hashes) {
         if (progress && !progress(static_cast<double>(found.photos) / static_cast<double>(hashes.size())))
             throw Error(ErrorKind::Stopped, "stopped before every photo was read");

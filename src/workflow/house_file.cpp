@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "ringrule/error.h"
+#include "ringrule/husbandry/spells.h"
 #include "workflow/json_object.h"
 
 namespace ringrule {
@@ -86,14 +87,29 @@ House::Spell readSpell(const JsonObject& object, const char* of, const House& ho
     return spell;
 }
 
+/// Throws when the last of `spells` shares days with an earlier one of its animal; the day of a move may be in both.
+void mustNotOverlap(const JsonObject& object, const std::vector<House::Spell>& spells) {
+    const House::Spell& last = spells.back();
+    for (const House::Spell& other : spells) {
+        if (&other == &last || other.animal != last.animal ||
+            sharedDays({last.from, last.to}, {other.from, other.to}) == std::chrono::days{0})
+            continue;
+        object.fail("from", "of \"" + last.of + "\" lies in the time in which \"" + last.animal + "\" has \"" +
+                                other.of + "\" already (" + spellText({other.from, other.to}) +
+                                "); end that on the day this one begins");
+    }
+}
+
 void readSpells(const JsonObject& top, House& house) {
     for (const JsonObject& object : top.objects("stays")) {
         house.stays.push_back(readSpell(object, "tank", house));
         mustBeKnown(object, "tank", house.stays.back().of, house.tanks);
+        mustNotOverlap(object, house.stays);
     }
     for (const JsonObject& object : top.objects("diet_spells")) {
         house.dietSpells.push_back(readSpell(object, "diet", house));
         mustBeKnown(object, "diet", house.dietSpells.back().of, house.diets);
+        mustNotOverlap(object, house.dietSpells);
     }
     for (const JsonObject& object : top.objects("states")) house.states.push_back(readSpell(object, "state", house));
     for (const JsonObject& object : top.objects("notes")) {

@@ -122,6 +122,8 @@ TEST_CASE("an animal is moved to a new tank; undo brings it back and redo moves 
         form.accept();
     });
     CHECK(desk.tankOf(p1) == "bay-9");
+    const auto stays = desk.collection.store().stays();
+    CHECK(stays.front().to == stays.back().from);  // the day of the move is in both
     desk.undo();
     CHECK(desk.tankOf(p1) == "bay-3");
     CHECK(desk.collection.tanks().size() == 1);

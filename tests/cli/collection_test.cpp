@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include <cstdlib>
+#include <fstream>
 
 #include "../scratch_folder.h"
 #include "run_program.h"
@@ -197,4 +198,53 @@ TEST_CASE("commands on a collection: bad use is status 2, and each has its help"
         INFO(command);
         CHECK(ringrule({command, "--help"}).status == 0);
     }
+}
+
+TEST_CASE("what no animal can be is refused with a line and status 2", "[either]") {
+    const House house;
+    for (const char* tank : {"code=B3", "code=B4"}) REQUIRE(house.add({"tank", tank}).status == 0);
+    REQUIRE(house.add({"stay", "animal=P4", "tank=B3", "from_day=2031-01-01"}).status == 0);
+    const Ran twice = house.add({"stay", "animal=P4", "tank=B4", "from_day=2031-02-01"});
+    CHECK(twice.status == 2);
+    CHECK(twice.err ==
+          "ringrule: animal \"P4\" is in tank \"B3\" from 2031-01-01 on already; end that stay first, or choose days "
+          "that share with it no more than its first or last day\n");
+    const std::vector<std::string> length{"hand-measure", "animal=P4", "on_day=2031-01-01", "measure=height_mm"};
+    for (const char* value : {"value=-5", "value=0", "value=nan", "value=1e9"}) {
+        auto words = length;
+        words.emplace_back(value);
+        CHECK(house.add(words).status == 2);
+    }
+    auto good = length;
+    good.emplace_back("value=50");
+    REQUIRE(house.add(good).status == 0);
+    const Ran changed = house.on({"change", "hand-measure", "1", "value=-5"});
+    CHECK(changed.status == 2);
+    CHECK(changed.err ==
+          "ringrule: \"value\" of height_mm must lie between 0.1 and 1000 mm, not -5; correct it, or leave the "
+          "measure out\n");
+    const std::string table = house.scratch.write("t.csv", "animal,date,height\nP4,2031-02-01,55\nP4,2031-03-01,0\n");
+    const Ran rows = house.on({"import", table, "--as", "hand-measure", "--map", "height=height_mm", "--write"});
+    CHECK(rows.status == 1);
+    CHECK(has(rows.err, "line 3: \"value\" of height_mm"));
+    CHECK(house.on({"check"}).status == 0);
+}
+
+TEST_CASE("an animal that an older collection has in two tanks at once is told by check", "[either]") {
+    const House house;
+    for (const char* tank : {"code=B3", "code=B4"}) REQUIRE(house.add({"tank", tank}).status == 0);
+    REQUIRE(house.add({"stay", "animal=P4", "tank=B3", "from_day=2031-01-01"}).status == 0);
+    const std::string package = house.scratch / "package";
+    REQUIRE(house.on({"export", "--out", package}).status == 0);
+    std::ofstream(package + "/stay.csv", std::ios::app) << "7,1,P4,B4,2031-02-01,\r\n";
+    const std::string older = house.scratch / "older";
+    REQUIRE(House::run({"import", package, "--new", older}).status == 0);
+    const Ran check = ringrule({"check", "--store", older});
+    CHECK(check.status == 1);
+    CHECK(check.err ==
+          "ringrule: stay 1 and stay 7: animal \"P4\" is in tank \"B3\" from 2031-01-01 on and tank \"B4\" from "
+          "2031-02-01 on; correct or remove one of them\n");
+    CHECK(has(check.out, "Records to correct: 1"));
+    REQUIRE(ringrule({"change", "stay", "1", "to_day=2031-02-01", "--store", older}).status == 0);
+    CHECK(ringrule({"check", "--store", older}).status == 0);
 }

@@ -96,6 +96,10 @@ TEST_CASE("each fault of a house file is told by the field's name") {
         {"/stays/0/tank", "B9", "\"stays[0].tank\" names \"B9\""},
         {"/stays/0/animal", "P9", "\"stays[0].animal\" names \"P9\""},
         {"/stays/0/to", "2030-12-01", "\"stays[0].to\" lies before"},
+        {"/stays/1", Json::parse(R"({"animal": "P1", "tank": "B3", "from": "2031-02-01"})"),
+         "\"stays[1].from\" of \"B3\" lies in the time in which \"P1\" has \"B3\" already (from 2030-12-20 on)"},
+        {"/diet_spells/1", Json::parse(R"({"animal": "P1", "diet": "D1", "from": "2031-01-31"})"),
+         "\"diet_spells[1].from\" of \"D1\" lies in the time"},
         {"/diet_spells/0/diet", "D9", "\"diet_spells[0].diet\" names"},
         {"/states/0/from", gone, "\"states[0].from\" is missing"},
         {"/notes/0/text", "", "\"notes[0].text\" is missing or empty"},
@@ -115,6 +119,13 @@ TEST_CASE("each fault of a house file is told by the field's name") {
     INFO(fault.pointer << " -> " << message);
     CHECK(message.find(fault.says) != std::string::npos);
     CHECK(message.find('\n') == std::string::npos);
+}
+
+TEST_CASE("a move on one day is no animal in two tanks") {
+    Json house = goodHouse();
+    house["stays"][0]["to"] = "2031-02-01";
+    house["stays"].push_back({{"animal", "P1"}, {"tank", "B3"}, {"from", "2031-02-01"}});
+    CHECK(refusalOf(house).empty());
 }
 
 TEST_CASE("what is no house file is refused") {
