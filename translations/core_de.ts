@@ -624,8 +624,32 @@
             <translation>frisst nicht</translation>
         </message>
         <message>
+            <source>condition index of the tank, against its own past</source>
+            <translation>Konditionsindex des Beckens, gegen seine eigene Vergangenheit</translation>
+        </message>
+        <message>
+            <source>growth of the tank, against published growth</source>
+            <translation>Wachstum des Beckens, gegen das veröffentlichte Wachstum</translation>
+        </message>
+        <message>
+            <source>days without food taken</source>
+            <translation>Tage ohne gefressenes Futter</translation>
+        </message>
+        <message>
+            <source>it ate what nobody saw, between the noted feeds</source>
+            <translation>es fraß zwischen den notierten Fütterungen, was niemand sah</translation>
+        </message>
+        <message>
+            <source>a new food that it does not know yet</source>
+            <translation>ein neues Futter, das es noch nicht kennt</translation>
+        </message>
+        <message>
+            <source>Offer a food that it took before, live if need be, and watch it alone at the feed; look at water and tankmates. If it refuses for another day or is listless, call the veterinarian.</source>
+            <translation>Ein Futter anbieten, das es früher nahm, notfalls lebendes, und es beim Füttern allein beobachten; auf Wasser und Beckengenossen achten. Verweigert es einen weiteren Tag oder ist es matt, den Tierarzt rufen.</translation>
+        </message>
+        <message>
             <source>tank low</source>
-            <translation>Becken unter seiner Vergangenheit</translation>
+            <translation>Becken unter dem Üblichen</translation>
         </message>
         <message>
             <source>Age (days)</source>

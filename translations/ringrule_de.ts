@@ -599,7 +599,7 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
     <message>
         <source>The whole of %1 is below its own past: %2, since %4.</source>
-        <translation>Ganz %1 liegt unter seiner eigenen Vergangenheit: %2, seit %4.</translation>
+        <translation>%1 liegt als Ganzes unter seiner eigenen Vergangenheit: %2, seit %4.</translation>
     </message>
     <message>
         <source>better</source>
@@ -628,6 +628,32 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>%1, food changed on %2: growth %3; condition against its tankmates %4. %5</source>
         <translation>%1, Futter umgestellt am %2: Wachstum %3; Kondition gegen seine Beckengenossen %4. %5</translation>
+    </message>
+    <message>
+        <source>The whole of %1 grows slower than is published: %2, since %4.</source>
+        <translation>%1 wächst als Ganzes langsamer als veröffentlicht: %2, seit %4.</translation>
+    </message>
+    <message>
+        <source>%1 measures so differently (%2) that the measure of %4 is doubted and not judged. Likely a wrong card: it fits %5.</source>
+        <translation>%1 misst so anders (%2), dass das Maß vom %4 angezweifelt und nicht beurteilt wird. Wahrscheinlich eine falsche Karte: Es passt zu %5.</translation>
+    </message>
+    <message>
+        <source>measure doubtful: likely a wrong card, fits %1</source>
+        <translation>Maß zweifelhaft: wohl falsche Karte, passt zu %1</translation>
+    </message>
+    <message>
+        <source>tank %1</source>
+        <translation>Becken %1</translation>
+    </message>
+    <message>
+        <source>published growth</source>
+        <comment>compared with</comment>
+        <translation>dem veröffentlichten Wachstum</translation>
+    </message>
+    <message>
+        <source>its own past</source>
+        <comment>compared with</comment>
+        <translation>seiner eigenen Vergangenheit</translation>
     </message>
 </context>
 <context>
@@ -2502,10 +2528,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     <message>
         <source>cannot tell</source>
         <translation>nicht zu sagen</translation>
-    </message>
-    <message>
-        <source>its own past</source>
-        <translation>seiner eigenen Vergangenheit</translation>
     </message>
     <message>
         <source>◷  %1: look again (%2), due %3</source>

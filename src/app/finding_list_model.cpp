@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/finding_list_model.h"
-#include "app/core_text.h"
 
 #include <QColor>
 
@@ -9,7 +8,6 @@
 #include "app/two_line_delegate.h"
 #include "ringrule/sheets/colours.h"
 #include "ringrule/workflow/decision_outcome.h"
-#include "ringrule/workflow/session_table.h"
 
 namespace ringrule {
 namespace {
@@ -45,7 +43,7 @@ void FindingListModel::show(std::vector<Finding> findings, std::vector<Decision>
 }
 
 QString FindingListModel::secondLine(const Finding& finding) const {
-    const QString kind = coreText(findingWords(finding.kind));
+    const QString kind = findingTitle(finding);
     const Decision* decided = decisionOn(finding, decisions_);
     return decided == nullptr ? kind : kind + QStringLiteral("  ·  ") + decisionWords(decided->decision);
 }
@@ -57,7 +55,7 @@ int FindingListModel::rowCount(const QModelIndex& parent) const {
 QVariant FindingListModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
     const Finding& finding = findings_[static_cast<std::size_t>(index.row())];
-    const QString code = QString::fromStdString(finding.animalCode);
+    const QString code = findingSubject(finding);
     switch (role) {
         case Qt::DisplayRole:
             return code.isEmpty() ? tr("Collection") : code;

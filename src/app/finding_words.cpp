@@ -8,6 +8,7 @@
 #include "app/core_text.h"
 #include "app/day_text.h"
 #include "ringrule/husbandry/date.h"
+#include "ringrule/judge/tank_growth.h"
 #include "ringrule/sheets/number_text.h"
 #include "ringrule/workflow/session_table.h"
 
@@ -20,16 +21,38 @@ bool translated() {
     return coreText(english) != QString::fromStdString(english);
 }
 
-QString against(const Finding& finding) {
+QString codesOf(const Finding& finding) {
     QStringList codes;
     for (const std::string& code : finding.comparedWith) codes << QString::fromStdString(code);
-    return codes.isEmpty()
-               ? QCoreApplication::translate("FindingWords", "its own past")
-               : QCoreApplication::translate("FindingWords", "its tankmates %1").arg(codes.join(QStringLiteral(", ")));
+    return codes.join(QStringLiteral(", "));
 }
 
-QString patternOf(FindingKind kind) {
-    switch (kind) {
+QString against(const Finding& finding) {
+    return finding.comparedWith.empty()
+               ? QCoreApplication::translate("FindingWords", "its own past")
+               : QCoreApplication::translate("FindingWords", "its tankmates %1").arg(codesOf(finding));
+}
+
+/// Whether it is a tank that grows slower than is published, not one that is below its own past.
+bool belowPublished(const Finding& finding) {
+    return finding.kind == FindingKind::TankLow && finding.measure == kTankGrowthMeasure;
+}
+
+/// Whether a doubted measure is likely another animal's.
+bool likelyWrongCard(const Finding& finding) {
+    return finding.kind == FindingKind::MeasureDoubtful && !finding.comparedWith.empty();
+}
+
+QString patternOf(const Finding& finding) {
+    if (belowPublished(finding))
+        return QCoreApplication::translate("FindingWords",
+                                           "The whole of %1 grows slower than is published: %2, since %4.");
+    if (likelyWrongCard(finding))
+        return QCoreApplication::translate(
+            "FindingWords",
+            "%1 measures so differently (%2) that the measure of %4 is doubted and not judged. Likely a wrong card: it "
+            "fits %5.");
+    switch (finding.kind) {
         case FindingKind::Thin:
             return QCoreApplication::translate("FindingWords", "%1 is thin for its length: %2 against %3, since %4.");
         case FindingKind::GettingThinner:
@@ -107,10 +130,33 @@ QString findingSentence(const Finding& finding) {
                                           : QCoreApplication::translate("FindingWords", "cannot tell");
     // Codes are put in last and together: one may hold a "%2" of its own.
     const Date day = finding.kind == FindingKind::CannotTell ? finding.on : finding.since.value_or(finding.on);
-    return QString::fromStdString(Sentence{
-        patternOf(finding.kind).toStdString(),
-        {finding.animalCode, by.toStdString(), against(finding).toStdString(),
-         dayText(day).toStdString()}}.text());
+    return QString::fromStdString(
+        Sentence{patternOf(finding).toStdString(),
+                 {findingSubject(finding).toStdString(), by.toStdString(), against(finding).toStdString(),
+                  dayText(day).toStdString(), codesOf(finding).toStdString()}}
+            .text());
+}
+
+QString findingTitle(const Finding& finding) {
+    if (likelyWrongCard(finding))
+        return QCoreApplication::translate("FindingWords", "measure doubtful: likely a wrong card, fits %1")
+            .arg(codesOf(finding));
+    return coreText(findingWords(finding.kind));
+}
+
+QString findingSubject(const Finding& finding) {
+    const QString code = QString::fromStdString(finding.animalCode);
+    const QString tank = QStringLiteral("tank ");  // as the engine writes it
+    return finding.tank && code.startsWith(tank)
+               ? QCoreApplication::translate("FindingWords", "tank %1").arg(code.mid(tank.size()))
+               : code;
+}
+
+QString findingComparedWith(const Finding& finding) {
+    if (belowPublished(finding))
+        return QCoreApplication::translate("FindingWords", "published growth", "compared with");
+    return finding.comparedWith.empty() ? QCoreApplication::translate("FindingWords", "its own past", "compared with")
+                                        : codesOf(finding);
 }
 
 }  // namespace ringrule

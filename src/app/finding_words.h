@@ -11,7 +11,16 @@ namespace ringrule {
 /// What a finding says: the engine's own sentence in English; in another language one made of its figures.
 [[nodiscard]] QString findingSentence(const Finding& finding);
 
-/// The same of an animal before and after a change of food.
+/// What kind of finding it is, in words; of a doubted measure also whose it likely is, where the session tells it.
+[[nodiscard]] QString findingTitle(const Finding& finding);
+
+/// Whom it is about: the code of an animal, or "tank" and a tank's code.
+[[nodiscard]] QString findingSubject(const Finding& finding);
+
+/// What it was compared with: codes, published growth, or the animal's or tank's own past.
+[[nodiscard]] QString findingComparedWith(const Finding& finding);
+
+/// What `findingSentence` says, of an animal before and after a change of food.
 [[nodiscard]] QString dietChangeSentence(const DietChange& change);
 
 /// Hyphens before figures as minus signs.

@@ -14,7 +14,6 @@
 #include "app/two_line_delegate.h"
 #include "ringrule/error.h"
 #include "ringrule/workflow/decision_outcome.h"
-#include "ringrule/workflow/session_table.h"
 #include "ui_findings_page.h"
 
 namespace ringrule {
@@ -151,13 +150,11 @@ void FindingsPage::showDecisions() {
 void FindingsPage::showFinding(int row) {
     if (row < 0) return;
     const Finding& finding = findings_.finding(row);
-    ui_->kindLabel->setText(tr("%1: %2").arg(textOf(finding.animalCode), coreText(findingWords(finding.kind))));
+    ui_->kindLabel->setText(tr("%1: %2").arg(findingSubject(finding), findingTitle(finding)));
     ui_->sentenceLabel->setText(findingSentence(finding));
     ui_->byCaption->setText(capitalised(coreText(finding.measure)));
     ui_->byLabel->setText(finding.by.known() ? signedNumber(finding.by, finding.unit) : tr("cannot tell"));
-    QStringList others;
-    for (const std::string& code : finding.comparedWith) others << textOf(code);
-    ui_->withLabel->setText(others.isEmpty() ? tr("its own past") : others.join(QStringLiteral(", ")));
+    ui_->withLabel->setText(findingComparedWith(finding));
     ui_->sinceLabel->setText(dayText(finding.since.value_or(finding.on)));
     ui_->nextLabel->setText(coreText(finding.nextStep));
     ui_->reasonsLabel->setText(bulletList(finding.otherReasons));

@@ -199,7 +199,7 @@ Finding tankGrowthFinding(const TankGrowth& growth, const std::string& tankCode)
     finding.animalCode = "tank " + tankCode;
     finding.on = growth.on;
     finding.since = growth.since;
-    finding.measure = "growth of the tank, against published growth";
+    finding.measure = kTankGrowthMeasure;
     finding.unit = "%";
     finding.by = growth.partPercent;
     finding.sentence = growth.sentence;

@@ -4,6 +4,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "ringrule/husbandry/species.h"
@@ -36,6 +37,9 @@ struct TankGrowth {
 [[nodiscard]] Outcome<TankGrowth> tankGrowth(std::span<const AnimalHistory> animals, TankId tank, Date on,
                                              const std::vector<SpeciesFacts>& species,
                                              const JudgeOptions& options = {});
+
+/// What `Finding::measure` says of a tank that grows slowly: so it is told from one that thins.
+inline constexpr std::string_view kTankGrowthMeasure = "growth of the tank, against published growth";
 
 /// A tank that grows slowly as a finding, `tankCode` being the keeper's word for it. Precondition: `growth.low`.
 [[nodiscard]] Finding tankGrowthFinding(const TankGrowth& growth, const std::string& tankCode);
