@@ -625,11 +625,11 @@
         </message>
         <message>
             <source>condition index of the tank, against its own past</source>
-            <translation>Konditionsindex des Beckens, gegen seine eigene Vergangenheit</translation>
+            <translation>Konditionsindex des Beckens</translation>
         </message>
         <message>
             <source>growth of the tank, against published growth</source>
-            <translation>Wachstum des Beckens, gegen das veröffentlichte Wachstum</translation>
+            <translation>Wachstum des Beckens</translation>
         </message>
         <message>
             <source>days without food taken</source>

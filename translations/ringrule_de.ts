@@ -638,10 +638,6 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>%1 misst so anders (%2), dass das Maß vom %4 angezweifelt und nicht beurteilt wird. Wahrscheinlich eine falsche Karte: Es passt zu %5.</translation>
     </message>
     <message>
-        <source>measure doubtful: likely a wrong card, fits %1</source>
-        <translation>Maß zweifelhaft: wohl falsche Karte, passt zu %1</translation>
-    </message>
-    <message>
         <source>tank %1</source>
         <translation>Becken %1</translation>
     </message>
@@ -654,6 +650,14 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <source>its own past</source>
         <comment>compared with</comment>
         <translation>seiner eigenen Vergangenheit</translation>
+    </message>
+    <message>
+        <source>measure doubtful, likely a wrong card (%1?)</source>
+        <translation>Maß zweifelhaft, wohl falsche Karte (%1?)</translation>
+    </message>
+    <message>
+        <source>likely a wrong card (%1?)</source>
+        <translation>wohl falsche Karte (%1?)</translation>
     </message>
 </context>
 <context>

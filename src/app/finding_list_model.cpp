@@ -43,7 +43,7 @@ void FindingListModel::show(std::vector<Finding> findings, std::vector<Decision>
 }
 
 QString FindingListModel::secondLine(const Finding& finding) const {
-    const QString kind = findingTitle(finding);
+    const QString kind = findingLine(finding);
     const Decision* decided = decisionOn(finding, decisions_);
     return decided == nullptr ? kind : kind + QStringLiteral("  ·  ") + decisionWords(decided->decision);
 }

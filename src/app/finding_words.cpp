@@ -139,9 +139,15 @@ QString findingSentence(const Finding& finding) {
 
 QString findingTitle(const Finding& finding) {
     if (likelyWrongCard(finding))
-        return QCoreApplication::translate("FindingWords", "measure doubtful: likely a wrong card, fits %1")
+        return QCoreApplication::translate("FindingWords", "measure doubtful, likely a wrong card (%1?)")
             .arg(codesOf(finding));
     return coreText(findingWords(finding.kind));
+}
+
+QString findingLine(const Finding& finding) {
+    if (likelyWrongCard(finding))
+        return QCoreApplication::translate("FindingWords", "likely a wrong card (%1?)").arg(codesOf(finding));
+    return findingTitle(finding);
 }
 
 QString findingSubject(const Finding& finding) {

@@ -13,6 +13,8 @@ namespace ringrule {
 
 /// What kind of finding it is, in words; of a doubted measure also whose it likely is, where the session tells it.
 [[nodiscard]] QString findingTitle(const Finding& finding);
+/// The same for a narrow list, where a "?" is beside a doubted measure.
+[[nodiscard]] QString findingLine(const Finding& finding);
 
 /// Whom it is about: the code of an animal, or "tank" and a tank's code.
 [[nodiscard]] QString findingSubject(const Finding& finding);

@@ -76,7 +76,9 @@ Finding doubted(const std::vector<std::string>& fits) {
 }  // namespace
 
 TEST_CASE("a doubted measure is called by whose it likely is") {
-    CHECK(findingTitle(doubted({"P5"})) == "measure doubtful: likely a wrong card, fits P5");
+    CHECK(findingTitle(doubted({"P5"})) == "measure doubtful, likely a wrong card (P5?)");
+    CHECK(findingLine(doubted({"P5"})) == "likely a wrong card (P5?)");
+    CHECK(findingLine(doubted({})) == "measure doubtful");
     CHECK(findingTitle(doubted({})) == "measure doubtful");
     CHECK(findingComparedWith(doubted({"P5"})) == "P5");
     CHECK(findingComparedWith(doubted({})) == "its own past");
@@ -92,7 +94,8 @@ TEST_CASE("in German a slow tank and a thin one, a wrong card and another doubt,
     CHECK(findingSentence(thinTank()).startsWith("Becken bay-3 liegt als Ganzes unter seiner eigenen Vergangenheit: "));
     CHECK(findingTitle(slowTank()) == "Becken unter dem Üblichen");
     CHECK(findingComparedWith(slowTank()) == "dem veröffentlichten Wachstum");
-    CHECK(findingTitle(doubted({"P5"})) == "Maß zweifelhaft: wohl falsche Karte, passt zu P5");
+    CHECK(findingTitle(doubted({"P5"})) == "Maß zweifelhaft, wohl falsche Karte (P5?)");
+    CHECK(findingLine(doubted({"P5"})) == "wohl falsche Karte (P5?)");
     CHECK(findingSentence(doubted({"P5"})).endsWith("Es passt zu P5."));
     CHECK(findingTitle(doubted({})) == "Maß zweifelhaft");
     CHECK_FALSE(findingSentence(doubted({})).contains("Karte"));
