@@ -19,7 +19,7 @@ enum class FindingKind {
     Thin,
     GettingThinner,
     NotFeeding,       ///< refused its food days running, by the keepers' notes
-    TankLow,          ///< a whole tank below its own past
+    TankLow,          ///< a whole tank below its own past or growth that was published
     MeasureDoubtful,  ///< not believable: an error, or another animal's card
     CannotTell
 };
