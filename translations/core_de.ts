@@ -948,6 +948,38 @@
             <translation>Ein Stab bekannter Länge wird falsch gelesen. Box nicht verwenden, bis die Ursache gefunden ist.</translation>
         </message>
         <message>
+            <source>Fewer than two diets were kept throughout this time by animals that stayed in one tank.</source>
+            <translation>Weniger als zwei Futter wurden in dieser Zeit durchgehend von Tieren gefressen, die in einem Becken blieben.</translation>
+        </message>
+        <message>
+            <source>No animal on one of the diets has lengths on two days; add sessions.</source>
+            <translation>Mit einem der Futter hat kein Tier Längen an zwei Tagen; weitere Termine machen.</translation>
+        </message>
+        <message>
+            <source>There are too few lengths to compare diets; add animals or sessions.</source>
+            <translation>Für einen Vergleich der Futter gibt es zu wenige Längen; weitere Tiere oder Termine hinzunehmen.</translation>
+        </message>
+        <message>
+            <source>There are too few animals or lengths for a model of the group; add animals.</source>
+            <translation>Für ein Modell der Gruppe gibt es zu wenige Tiere oder Längen; weitere Tiere hinzunehmen.</translation>
+        </message>
+        <message>
+            <source>Animals with a length on one day only were left out: they tell no growth.</source>
+            <translation>Tiere mit einer Länge an nur einem Tag wurden weggelassen: Sie zeigen kein Wachstum.</translation>
+        </message>
+        <message>
+            <source>Whole tanks were fed: tanks, not animals, are compared, and any other difference between the tanks looks like an effect of food.</source>
+            <translation>Ganze Becken bekamen das Futter: Verglichen werden Becken, nicht Tiere, und jeder andere Unterschied zwischen den Becken sieht aus wie eine Wirkung des Futters.</translation>
+        </message>
+        <message>
+            <source>Tanks held the diets too unevenly to tell food from tank: a difference between tanks may look like one of food.</source>
+            <translation>Das Futter war zu ungleich auf die Becken verteilt, um Futter und Becken zu trennen: Ein Unterschied zwischen Becken kann wie einer des Futters aussehen.</translation>
+        </message>
+        <message>
+            <source>The model found no spread of growth between animals, so that intervals rest on each animal's own growth.</source>
+            <translation>Das Modell fand keine Streuung des Wachstums zwischen Tieren; die Intervalle beruhen daher auf dem eigenen Wachstum jedes Tiers.</translation>
+        </message>
+        <message>
             <source>Each diet had tanks of its own: tanks, not animals, are then the unit of comparison, and any other difference between the tanks looks like an effect of food.</source>
             <translation>Jedes Futter hatte eigene Becken: Dann sind Becken und nicht Tiere die Einheit des Vergleichs, und jeder andere Unterschied zwischen den Becken sieht aus wie eine Wirkung des Futters.</translation>
         </message>

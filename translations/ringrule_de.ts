@@ -493,6 +493,93 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
     </message>
 </context>
 <context>
+    <name>DietPairWords</name>
+    <message>
+        <source>Tanks on %1 grew by %2 less than on %3%4.</source>
+        <translation>Becken mit %1 wuchsen um %2 weniger als mit %3%4.</translation>
+    </message>
+    <message>
+        <source>Tanks on %1 grew by %2 more than on %3%4.</source>
+        <translation>Becken mit %1 wuchsen um %2 mehr als mit %3%4.</translation>
+    </message>
+    <message>
+        <source>Animals on %1 grew by %2 less than on %3%4.</source>
+        <translation>Tiere mit %1 wuchsen um %2 weniger als mit %3%4.</translation>
+    </message>
+    <message>
+        <source>Animals on %1 grew by %2 more than on %3%4.</source>
+        <translation>Tiere mit %1 wuchsen um %2 mehr als mit %3%4.</translation>
+    </message>
+    <message>
+        <source>That is more than chance explains.</source>
+        <translation>Das ist mehr, als der Zufall erklärt.</translation>
+    </message>
+    <message>
+        <source>A difference that matters (%1 or more) is ruled out.</source>
+        <translation>Ein Unterschied, der etwas ausmacht (%1 oder mehr), ist ausgeschlossen.</translation>
+    </message>
+    <message>
+        <source>Too few to tell.</source>
+        <translation>Zu wenige, um es zu sagen.</translation>
+    </message>
+    <message>
+        <source>One of the two was given in a single tank, which does not show how much tanks differ anyway; give each diet in two or more.</source>
+        <translation>Eines der beiden bekam nur ein einziges Becken; wie sehr sich Becken ohnehin unterscheiden, zeigt das nicht. Jedes Futter in zwei oder mehr Becken geben.</translation>
+    </message>
+    <message>
+        <source>One of the two was given to a single animal, which does not show how much animals differ anyway; give each diet in two or more.</source>
+        <translation>Eines der beiden bekam nur ein einziges Tier; wie sehr sich Tiere ohnehin unterscheiden, zeigt das nicht. Jedes Futter zwei oder mehr Tieren geben.</translation>
+    </message>
+    <message>
+        <source>With so few tanks even wholly different growth could be chance.</source>
+        <translation>Bei so wenigen Becken könnte selbst ganz verschiedenes Wachstum Zufall sein.</translation>
+    </message>
+    <message>
+        <source>With so few animals even wholly different growth could be chance.</source>
+        <translation>Bei so wenigen Tieren könnte selbst ganz verschiedenes Wachstum Zufall sein.</translation>
+    </message>
+    <message>
+        <source>%1 % a day</source>
+        <translation>%1 % am Tag</translation>
+    </message>
+    <message>
+        <source>%1 mm a day</source>
+        <translation>%1 mm am Tag</translation>
+    </message>
+    <message>
+        <source>%1 less</source>
+        <translation>%1 weniger</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 mehr</translation>
+    </message>
+    <message>
+        <source> (95 % interval %1 to %2)</source>
+        <translation> (95-%-Intervall: %1 bis %2)</translation>
+    </message>
+    <message>
+        <source> (95 % interval %1 to %2; permutation p %3)</source>
+        <translation> (95-%-Intervall: %1 bis %2; Permutations-p %3)</translation>
+    </message>
+    <message>
+        <source>To tell a difference of %1 would take about %2 tanks on each diet over the same time.</source>
+        <translation>Um einen Unterschied von %1 zu erkennen, wären etwa %2 Becken je Futter über dieselbe Zeit nötig.</translation>
+    </message>
+    <message>
+        <source>To tell a difference of %1 would take about %2 animals on each diet over the same time, or these animals over about %3 months.</source>
+        <translation>Um einen Unterschied von %1 zu erkennen, wären etwa %2 Tiere je Futter über dieselbe Zeit nötig, oder diese Tiere über etwa %3 Monate.</translation>
+    </message>
+    <message>
+        <source>To tell a difference of %1 would take about %2 animals on each diet over the same time.</source>
+        <translation>Um einen Unterschied von %1 zu erkennen, wären etwa %2 Tiere je Futter über dieselbe Zeit nötig.</translation>
+    </message>
+    <message>
+        <source>To tell a difference of %1 would take these animals over about %3 months.</source>
+        <translation>Um einen Unterschied von %1 zu erkennen, wären diese Tiere über etwa %3 Monate nötig.</translation>
+    </message>
+</context>
+<context>
     <name>DietsPage</name>
     <message>
         <source>Diets</source>
@@ -1329,24 +1416,12 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>▼ schlechter</translation>
     </message>
     <message>
-        <source>%1, one animal</source>
-        <translation>%1, ein Tier</translation>
-    </message>
-    <message>
         <source>food changed</source>
         <translation>Futter umgestellt</translation>
     </message>
     <message>
         <source>The collection has no box file of this name: add it on the page Box, then the photo can be corrected.</source>
         <translation>Die Sammlung hat keine Boxdatei dieses Namens: Fügen Sie sie auf der Seite Messbox hinzu, dann kann das Foto berichtigt werden.</translation>
-    </message>
-    <message>
-        <source>•  On %1 animals grew faster than on %2, by %3 mm/day (95 %: %4 to %5; permutation p = %6, all pairs allowed for).</source>
-        <translation>•  Mit %1 wuchsen Tiere schneller als mit %2, um %3 mm/Tag (95 %: %4 bis %5; Permutations-p = %6, alle Paare berücksichtigt).</translation>
-    </message>
-    <message>
-        <source>•  %1 and %2 are not told apart: %3 mm/day more on the first (95 %: %4 to %5; permutation p = %6, all pairs allowed for).</source>
-        <translation>•  %1 und %2 sind nicht zu unterscheiden: %3 mm/Tag mehr beim ersten (95 %: %4 bis %5; Permutations-p = %6, alle Paare berücksichtigt).</translation>
     </message>
 </context>
 <context>
@@ -2481,12 +2556,40 @@ Notieren Sie eine Eiübergabe oder eine Geburt mit „Neue Brut…“; Tiere ein
         <translation>Becken</translation>
     </message>
     <message>
-        <source>Mean of animals, mm/day</source>
-        <translation>Mittel der Tiere, mm/Tag</translation>
+        <source>%1, one tank alone</source>
+        <translation>%1, nur ein Becken</translation>
     </message>
     <message>
-        <source>Each animal, mm/day</source>
-        <translation>Jedes Tier, mm/Tag</translation>
+        <source>%1, one animal alone</source>
+        <translation>%1, nur ein Tier</translation>
+    </message>
+    <message>
+        <source>%1 (%2 to %3)</source>
+        <translation>%1 (%2 bis %3)</translation>
+    </message>
+    <message>
+        <source>Animals that kept one diet in one tank throughout, with lengths on two days</source>
+        <translation>Tiere, die durchgehend ein Futter in einem Becken hatten, mit Längen an zwei Tagen</translation>
+    </message>
+    <message>
+        <source>Mean growth on the diet, of all its animals and sessions together, with its 95 % interval</source>
+        <translation>Mittleres Wachstum mit dem Futter, aus allen seinen Tieren und Terminen zusammen, mit 95-%-Intervall</translation>
+    </message>
+    <message>
+        <source>From each animal&apos;s first session of this time to its last. Growth on the diet rests on the sessions between as well, so it need not be the mean of these.</source>
+        <translation>Vom ersten Termin jedes Tiers in dieser Zeit bis zum letzten. Das Wachstum mit dem Futter beruht auch auf den Terminen dazwischen und muss daher nicht das Mittel davon sein.</translation>
+    </message>
+    <message>
+        <source>Growth, % a day (95 %)</source>
+        <translation>Wachstum, % am Tag (95 %)</translation>
+    </message>
+    <message>
+        <source>Growth, mm/day (95 %)</source>
+        <translation>Wachstum, mm/Tag (95 %)</translation>
+    </message>
+    <message>
+        <source>Each animal&apos;s own rate, mm/day</source>
+        <translation>Eigene Rate je Tier, mm/Tag</translation>
     </message>
 </context>
 <context>

@@ -2,16 +2,15 @@
 #include "app/diets_page.h"
 
 #include <QHeaderView>
-#include <QLocale>
 #include <QSignalBlocker>
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <set>
 
 #include "app/cautions.h"
 #include "app/core_text.h"
 #include "app/day_text.h"
+#include "app/diet_pair_words.h"
 #include "app/finding_words.h"
 #include "app/growth_lines.h"
 #include "app/record_dialog.h"
@@ -26,10 +25,6 @@ QString textOf(const std::string& text) {
     return QString::fromStdString(text);
 }
 
-QString signedText(double value) {
-    return QLocale().toString(value, 'f', 3).replace(QLatin1Char('-'), QStringLiteral("\u2212"));
-}
-
 Date dayOf(const QComboBox& combo) {
     return Date(std::chrono::days(combo.currentData().toInt()));
 }
@@ -41,21 +36,27 @@ void fillDays(QComboBox& combo, const std::vector<Date>& days, Date chosen) {
     combo.setCurrentIndex(combo.findData(static_cast<int>(chosen.time_since_epoch().count())));
 }
 
-QString pairSentence(const DietPair& pair, const DietComparison& comparison, const Collection& collection) {
-    const auto name = [&](std::size_t group) { return collection.dietName(comparison.groups[group].diet); };
-    const bool told = pair.welch.lower95 > 0.0 || pair.welch.upper95 < 0.0;
-    // The one that grew faster is named first.
-    const bool turned = pair.welch.difference < 0.0;
-    const QString words = told ? QObject::tr(
-                                     "•  On %1 animals grew faster than on %2, by %3 mm/day (95 %: %4 to %5; "
-                                     "permutation p = %6, all pairs allowed for).")
-                               : QObject::tr(
-                                     "•  %1 and %2 are not told apart: %3 mm/day more on the first (95 %: %4 to "
-                                     "%5; permutation p = %6, all pairs allowed for).");
-    return words.arg(
-        name(turned ? pair.second : pair.first), name(turned ? pair.first : pair.second),
-        signedText(std::abs(pair.welch.difference)), signedText(turned ? -pair.welch.upper95 : pair.welch.lower95),
-        signedText(turned ? -pair.welch.lower95 : pair.welch.upper95), QLocale().toString(pair.adjustedP, 'f', 2));
+/// Each animal's own rate by diet, of the animals that are compared.
+std::vector<DietGroup> ownRates(const std::vector<AnimalHistory>& alike, const std::vector<DietAnimal>& compared,
+                                Date from, Date to, const JudgeOptions& options) {
+    const auto outcome = compareDiets(alike, from, to, options);
+    if (!outcome) return {};
+    std::set<std::string> codes;
+    for (const AnimalHistory& history : alike)
+        if (std::any_of(compared.begin(), compared.end(),
+                        [&](const DietAnimal& one) { return one.animal == history.animal.id.value; }))
+            codes.insert(history.animal.code);
+    std::vector<DietGroup> groups;
+    for (const DietGroup& all : outcome.value().groups) {
+        DietGroup& group = groups.emplace_back();
+        group.diet = all.diet;
+        for (std::size_t k = 0; k < all.codes.size(); ++k) {
+            if (!codes.contains(all.codes[k])) continue;
+            group.codes.push_back(all.codes[k]);
+            group.mmPerDay.push_back(all.mmPerDay[k]);
+        }
+    }
+    return groups;
 }
 
 }  // namespace
@@ -74,7 +75,8 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
     styleTable(*ui_->groupTable);
     ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::From, QHeaderView::Stretch);
     ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::To, QHeaderView::Stretch);
-    ui_->groupTable->horizontalHeader()->setSectionResizeMode(DietGroupModel::Each, QHeaderView::Stretch);
+    // Its last column may be longer than the page is wide: every figure of it can be reached.
+    ui_->groupTable->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     ui_->cautionLabel->setText(judgingCaution());
     // Charts, tables and words of both parts on one page; a large text size gives the charts their room too.
     for (ChartWidget* chart : {ui_->lengthChart, ui_->ratioChart}) {
@@ -163,7 +165,7 @@ void DietsPage::showChange(int row) {
 }
 
 void DietsPage::compare() {
-    groups_.show({});
+    groups_.clear();
     ui_->pairsLabel->setText(tr("Diets that two groups of animals keep over the same time are compared here."));
     if (!collection_.review().asOf || ui_->speciesCombo->count() == 0) return;
     if (dayOf(*ui_->fromCombo) >= dayOf(*ui_->toCombo)) {
@@ -174,16 +176,25 @@ void DietsPage::compare() {
     std::vector<AnimalHistory> alike = collection_.review().histories;
     std::erase_if(alike,
                   [&](const AnimalHistory& h) { return textOf(h.animal.species) != ui_->speciesCombo->currentText(); });
-    const Outcome<DietComparison> outcome = compareDiets(alike, dayOf(*ui_->fromCombo), dayOf(*ui_->toCombo));
+    const Date from = dayOf(*ui_->fromCombo);
+    const Date to = dayOf(*ui_->toCombo);
+    const JudgeOptions& options = collection_.review().rules.of(ui_->speciesCombo->currentText().toStdString());
+    const std::vector<DietAnimal> animals = dietAnimals(alike, from, to, options);
+    const Outcome<DietEffects> outcome = compareDietEffects(animals);
     if (!outcome) {
         ui_->pairsLabel->setText(reasonText(outcome.refusal().reason, outcome.refusal().sentence));
         return;
     }
-    const DietComparison& comparison = outcome.value();
-    groups_.show(comparison.groups);
+    const DietEffects& effects = outcome.value();
+    groups_.show(effects, ownRates(alike, animals, from, to, options));
+    // Diets are few: all stand there, with room for the bar that scrolls them sideways, and no more.
+    ui_->groupTable->setMinimumHeight(ui_->groupTable->sizeHint().height() +
+                                      style()->pixelMetric(QStyle::PM_ScrollBarExtent));
+    const auto name = [&](std::size_t group) { return collection_.dietName({effects.groups[group].diet}); };
     QStringList lines;
-    for (const DietPair& pair : comparison.pairs) lines << pairSentence(pair, comparison, collection_);
-    for (const std::string& caution : comparison.cautions) lines << QStringLiteral("•  ") + coreText(caution);
+    for (const DietEffect& pair : effects.pairs)
+        lines << QStringLiteral("•  ") + dietPairSentence(effects, pair, name(pair.first), name(pair.second));
+    for (const std::string& caution : effects.cautions) lines << QStringLiteral("•  ") + coreText(caution);
     ui_->pairsLabel->setText(lines.join('\n'));
 }
 

@@ -37,10 +37,12 @@ Review reviewOf(const std::filesystem::path& folder, std::optional<Date> asOf) {
     review.broodRecords = broodRecordsOf(store);
     review.broods = broodGroups(review.histories, review.broodRecords, review.asOf.value_or(Date::max()));
     if (!review.asOf) return review;
-    review.findings = reviewCollection(store, review.histories, *review.asOf, speciesOfCollection(folder).rules);
+    review.rules = speciesOfCollection(folder).rules;
+    review.findings = reviewCollection(store, review.histories, *review.asOf, review.rules);
     review.conditions = conditionIndices(review.histories, *review.asOf);
     for (std::size_t k = 0; k < review.histories.size(); ++k)
-        if (const auto change = dietChange(review.histories, k, *review.asOf))
+        if (const auto change =
+                dietChange(review.histories, k, *review.asOf, review.rules.of(review.histories[k].animal.species)))
             review.dietChanges.push_back(change.value());
     return review;
 }

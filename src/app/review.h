@@ -8,6 +8,7 @@
 #include "app/brood_groups.h"
 #include "ringrule/judge/diets.h"
 #include "ringrule/judge/finding.h"
+#include "ringrule/judge/judge_rules.h"
 
 namespace ringrule {
 
@@ -16,6 +17,7 @@ struct Review {
     std::vector<AnimalHistory> histories;
     std::vector<Date> days;    ///< on which anything was measured, newest first
     std::optional<Date> asOf;  ///< the session after which the findings were told
+    JudgeRules rules;          ///< the thresholds of the collection's species file, by which all was told
     std::vector<Finding> findings;
     std::vector<Estimate> conditions;  ///< condition index of each of `histories`
     std::vector<BroodRecord> broodRecords;

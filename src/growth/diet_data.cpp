@@ -144,7 +144,8 @@ Outcome<DietData> dietData(std::span<const DietAnimal> animals) {
         }
     }
     if (asked.size() < 2) {
-        return Refusal{"too-few-groups", "All animals were on one diet; a comparison needs two."};
+        return Refusal{"too-few-groups",
+                       "Fewer than two diets were kept throughout this time by animals that stayed in one tank."};
     }
     DietData data = numbered(all);
     if (data.diets.size() < asked.size()) {

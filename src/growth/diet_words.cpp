@@ -40,7 +40,8 @@ std::string whatWouldDo(const DietEffects& effects, const DietEffect& pair) {
     const EnoughToTell& enough = pair.enough;
     std::string text;
     if (!pair.difference) {
-        return " One of the two was given in a single " + std::string(effects.tanksAreUnits ? "tank" : "animal") +
+        return " One of the two was given " +
+               std::string(effects.tanksAreUnits ? "in a single tank" : "to a single animal") +
                ", which does not show how much " + units + " differ anyway; give each diet in two or more.";
     }
     if (enough.permutationCannot) {

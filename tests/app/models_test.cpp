@@ -150,18 +150,37 @@ TEST_CASE("diet tables name diets and verdicts and never print a bare rate") {
     CHECK(changes.index(0, DietChangeModel::RateVerdict).data().toString().contains("better"));
     CHECK(changes.index(0, DietChangeModel::ConditionVerdict).data().toString() == "too early to tell");
     CHECK(changes.index(0, DietChangeModel::From).data().toString() == "not told");
+}
+
+TEST_CASE("diets side by side show the comparison's growth with its interval, and each animal's own rate") {
+    Collection collection;
+    collection.open(smallCollection());
     DietGroupModel groups(collection);
-    const Tested testedGroups(groups);
-    DietGroup group;
-    group.codes = {"P1", "P2"};
-    group.mmPerDay = {0.4, 0.5};
-    group.meanMmPerDay = 0.45;
-    groups.show({group});
+    const Tested tested(groups);
+    DietEffects effects;
+    effects.groups = {{7, 2, 1, {0.4512, 0.01, 3.0, 0.4181, 0.4843}}, {8, 1, 1, {-0.0104, std::nan(""), 0.0}}};
+    effects.tanksAreUnits = true;
+    DietGroup own;
+    own.diet = {7};
+    own.codes = {"P1", "P2"};
+    own.mmPerDay = {0.4, 0.5};
+    groups.show(effects, {own});
     readEverything(groups);
+    CHECK(groups.index(0, DietGroupModel::Animals).data().toInt() == 2);
+    CHECK(groups.index(0, DietGroupModel::Growth).data().toString() == "0.451 (0.418 to 0.484)");
     CHECK(groups.index(0, DietGroupModel::Each).data().toString() == "P1 0.400,  P2 0.500");
-    // t(0.975, 1) = 12.706 (Student's table), s/sqrt(n) = 0.05.
-    CHECK(groups.index(0, DietGroupModel::Mean).data().toString() == "0.450 ± 0.635");
-    groups.show({});
+    CHECK(groups.index(1, DietGroupModel::Growth).data().toString() == QStringLiteral("\u22120.010, one tank alone"));
+    CHECK(groups.index(1, DietGroupModel::Each).data().toString().isEmpty());
+    const auto header = [&](int section) {
+        return groups.headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
+    };
+    CHECK(header(DietGroupModel::Growth) == "Growth, mm/day (95 %)");
+    CHECK(header(DietGroupModel::Each).contains("own rate, mm/day"));
+    effects.unit = EffectUnit::PercentPerDay;
+    groups.show(effects, {own});
+    CHECK(header(DietGroupModel::Growth) == "Growth, % a day (95 %)");
+    CHECK(header(DietGroupModel::Each).contains("own rate, mm/day"));
+    groups.clear();
     CHECK(groups.rowCount() == 0);
 }
 
