@@ -8,9 +8,9 @@
 #include <QSaveFile>
 #include <algorithm>
 
-#include "app/stored_correction.h"
 #include "ringrule/measure/measure.h"
 #include "ringrule/sheets/landmark_mark.h"
+#include "ringrule/workflow/stored_correction.h"
 
 namespace ringrule {
 namespace {

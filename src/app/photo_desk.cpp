@@ -5,9 +5,9 @@
 #include <cmath>
 #include <limits>
 
-#include "app/stored_correction.h"
 #include "ringrule/error.h"
 #include "ringrule/workflow/empty_box_photo.h"
+#include "ringrule/workflow/stored_correction.h"
 
 namespace ringrule {
 namespace {
@@ -204,6 +204,7 @@ void PhotoDesk::rebuild() {
     animals_.clear();
     if (row_) {
         for (const StoredMeasure& measure : row_->measures) {
+            if (seenNoMore(measure)) continue;
             std::optional<std::size_t> place;
             if (draft() != nullptr) {
                 place = draft()->placeOf(measure.id);

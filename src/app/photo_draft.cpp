@@ -2,21 +2,15 @@
 #include "app/photo_draft.h"
 
 #include <algorithm>
-#include <limits>
 
 #include "app/core_text.h"
 #include "app/edit_photo_command.h"
 #include "ringrule/sheets/landmark_mark.h"
+#include "ringrule/workflow/stored_correction.h"
 #include "ringrule/workflow/tail_closed.h"
 
 namespace ringrule {
 namespace {
-
-PixelPoint middleOf(const std::vector<PixelPoint>& points) {
-    PixelPoint sum;
-    for (const PixelPoint& point : points) sum = sum + point;
-    return sum * (1.0 / static_cast<double>(points.size()));
-}
 
 void setRemark(std::vector<Remark>& remarks, Remark remark, bool there) {
     std::erase(remarks, remark);
@@ -24,31 +18,6 @@ void setRemark(std::vector<Remark>& remarks, Remark remark, bool there) {
 }
 
 }  // namespace
-
-std::vector<std::optional<std::size_t>> placesOf(const std::vector<StoredMeasure>& stored,
-                                                 const PhotoReading& reading) {
-    std::vector<std::optional<std::size_t>> places;
-    std::vector<bool> taken(reading.animals.size(), false);
-    for (const StoredMeasure& measure : stored) {
-        std::optional<std::size_t> place;
-        double nearest = std::numeric_limits<double>::infinity();
-        for (std::size_t k = 0; k < reading.animals.size(); ++k) {
-            const AnimalReading& animal = reading.animals[k];
-            if (taken[k]) continue;
-            const bool drawn = !measure.outlinePx.empty() && !animal.outline.boundaryPx.empty();
-            const double apart = drawn ? distance(middleOf(measure.outlinePx), middleOf(animal.outline.boundaryPx))
-                                 : animal.index == measure.animalIndex ? 0.0
-                                                                       : nearest;
-            if (apart < nearest) {
-                nearest = apart;
-                place = k;
-            }
-        }
-        if (place) taken[*place] = true;
-        places.push_back(place);
-    }
-    return places;
-}
 
 PhotoDraft::PhotoDraft(PhotoReading reading, const std::vector<StoredMeasure>& stored, PhotoOptions options,
                        QObject* parent)

@@ -76,9 +76,4 @@ private:
     QUndoStack undoStack_;
 };
 
-/// Which animal of a reading each stored measure is about: the one whose outline lies nearest, or that of its index
-/// where it has no outline.
-[[nodiscard]] std::vector<std::optional<std::size_t>> placesOf(const std::vector<StoredMeasure>& stored,
-                                                               const PhotoReading& reading);
-
 }  // namespace ringrule

@@ -4,10 +4,10 @@
 #include <QTimer>
 #include <algorithm>
 
-#include "app/stored_correction.h"
 #include "ringrule/error.h"
 #include "ringrule/imaging/photo.h"
 #include "ringrule/workflow/empty_box_photo.h"
+#include "ringrule/workflow/stored_correction.h"
 
 namespace ringrule {
 namespace {

@@ -3,9 +3,11 @@
 
 #include <QCoreApplication>
 #include <algorithm>
+#include <optional>
 
 #include "ringrule/sheets/colours.h"
 #include "ringrule/sheets/landmark_mark.h"
+#include "ringrule/workflow/stored_correction.h"
 
 namespace ringrule {
 
@@ -25,10 +27,12 @@ PhotoState stateOf(const StoredMeasure& measure) {
 }
 
 PhotoState stateOf(const std::vector<StoredMeasure>& measures) {
-    if (measures.empty()) return PhotoState::NotMeasured;
-    PhotoState worst = PhotoState::Accepted;
-    for (const StoredMeasure& measure : measures) worst = std::min(worst, stateOf(measure));
-    return worst;
+    std::optional<PhotoState> worst;
+    for (const StoredMeasure& measure : measures) {
+        if (seenNoMore(measure)) continue;
+        worst = std::min(worst.value_or(PhotoState::Accepted), stateOf(measure));
+    }
+    return worst.value_or(PhotoState::NotMeasured);
 }
 
 QString stateWords(PhotoState state) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/stored_correction.h"
+#include "ringrule/workflow/stored_correction.h"
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
-#include "app/photo_draft.h"
 #include "ringrule/geometry/polygon.h"
 #include "ringrule/outline/edit_outline.h"
 #include "ringrule/sheets/landmark_mark.h"
@@ -68,7 +68,61 @@ PhotoReading withStoredOutlines(const Photo& photo, const PhotoReading& reading,
     return outlines.empty() ? reading : withOutlines(photo, reading, replaced, outlines, options);
 }
 
+PixelPoint middleOf(const std::vector<PixelPoint>& points) {
+    PixelPoint sum;
+    for (const PixelPoint& point : points) sum = sum + point;
+    return sum * (1.0 / static_cast<double>(points.size()));
+}
+
+/// A stored measure and an animal of a reading, with how far apart their outlines' middles are, pixels.
+struct Pair {
+    double apartPx = 0.0;
+    std::size_t measure = 0;
+    std::size_t animal = 0;
+};
+
+/// Every pair of which both have an outline, the nearest first.
+std::vector<Pair> pairsByDistance(const std::vector<StoredMeasure>& stored, const PhotoReading& reading) {
+    std::vector<Pair> pairs;
+    for (std::size_t k = 0; k < stored.size(); ++k) {
+        if (stored[k].outlinePx.empty()) continue;
+        const PixelPoint then = middleOf(stored[k].outlinePx);
+        for (std::size_t i = 0; i < reading.animals.size(); ++i) {
+            const auto& now = reading.animals[i].outline.boundaryPx;
+            if (!now.empty()) pairs.push_back({distance(then, middleOf(now)), k, i});
+        }
+    }
+    std::sort(pairs.begin(), pairs.end(), [](const Pair& one, const Pair& other) {
+        return std::tie(one.apartPx, one.measure, one.animal) < std::tie(other.apartPx, other.measure, other.animal);
+    });
+    return pairs;
+}
+
 }  // namespace
+
+std::vector<std::optional<std::size_t>> placesOf(const std::vector<StoredMeasure>& stored,
+                                                 const PhotoReading& reading) {
+    std::vector<std::optional<std::size_t>> places(stored.size());
+    std::vector<bool> taken(reading.animals.size(), false);
+    for (const Pair& pair : pairsByDistance(stored, reading)) {
+        if (places[pair.measure] || taken[pair.animal]) continue;
+        places[pair.measure] = pair.animal;
+        taken[pair.animal] = true;
+    }
+    for (std::size_t k = 0; k < stored.size(); ++k) {
+        for (std::size_t i = 0; i < reading.animals.size() && !places[k]; ++i) {
+            const bool drawn = !stored[k].outlinePx.empty() && !reading.animals[i].outline.boundaryPx.empty();
+            if (taken[i] || drawn || reading.animals[i].index != stored[k].animalIndex) continue;
+            places[k] = i;
+            taken[i] = true;
+        }
+    }
+    return places;
+}
+
+bool seenNoMore(const StoredMeasure& measure) {
+    return measure.measurement.refusal && measure.measurement.refusal->reason == kSeenNoMore;
+}
 
 StoredMeasure correctionOf(const StoredMeasure& stored, const AnimalReading& animal, const std::string& keeper) {
     StoredMeasure corrected = stored;
