@@ -18,6 +18,7 @@ using Run = std::function<ExitStatus()>;
 void addMeasureCommand(CLI::App& app, Run& chosen);
 void addCreateCommand(CLI::App& app, Run& chosen);
 void addSessionCommand(CLI::App& app, Run& chosen);
+void addMeasureAgainCommand(CLI::App& app, Run& chosen);
 void addReviewCommand(CLI::App& app, Run& chosen);
 void addDemoCommand(CLI::App& app, Run& chosen);
 

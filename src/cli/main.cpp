@@ -28,6 +28,7 @@ void addCommands(CLI::App& app, ringrule::cli::Run& chosen) {
     ringrule::cli::addMeasureCommand(app, chosen);
     ringrule::cli::addCreateCommand(app, chosen);
     ringrule::cli::addSessionCommand(app, chosen);
+    ringrule::cli::addMeasureAgainCommand(app, chosen);
     ringrule::cli::addReviewCommand(app, chosen);
     ringrule::cli::addDemoCommand(app, chosen);
     ringrule::cli::addPlateCommand(app, chosen);

@@ -1,40 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
-#include <array>
 #include <cerrno>
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <set>
 #include <system_error>
 
 #include "ringrule/error.h"
 #include "ringrule/workflow/collection_review.h"
 #include "ringrule/workflow/empty_box_photo.h"
+#include "workflow/session_rules.h"
 
 namespace ringrule {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// Remarks that keep a measure out of the histories until a person has looked at it.
-constexpr std::array kDoubts{Remark::OutlineDoubtful, Remark::BeforeDarkPlate, Remark::HeadEndGuessed, Remark::CutOff,
-                             Remark::SeveralCards};
-
-/// What the cards of a collection mean.
-struct Cards {
-    std::map<int, Animal> animals;
-    std::map<int, Shape> shapes;
-};
-
-Cards cardsOf(const Store& store) {
-    Cards cards;
-    for (const Animal& animal : store.animals()) {
-        if (!animal.card) continue;
-        cards.animals[*animal.card] = animal;
-        if (const auto shape = shapeFromName(animal.shape)) cards.shapes[*animal.card] = *shape;
-    }
-    return cards;
-}
 
 std::string nameOf(const PhotoResult& result, const fs::path& folder) {
     return result.task.path.lexically_relative(folder).string();
@@ -127,8 +108,7 @@ private:
         if (!card) return std::nullopt;
         const auto owner = cards_.animals.find(*card);
         if (owner != cards_.animals.end()) return owner->second.id;
-        trouble("card " + std::to_string(*card) +
-                " belongs to no animal in this collection: add the animal or correct the card");
+        trouble(unknownCardSentence(*card));
         return std::nullopt;
     }
 
@@ -156,19 +136,17 @@ private:
 
     /// Counts a measurement, says what is wrong with it, and whether it is accepted without a look.
     bool count(const Measurement& measurement) {
+        const bool counts = countsUnseen(measurement);
         if (!measurement.measured()) {
             ++summary_.refused;
-            trouble(measurement.refusal ? measurement.refusal->sentence : "the animal could not be measured");
-            return measurement.trunkDepthMm.known();  // what was measured still counts
+            trouble(refusalSentence(measurement));
+            return counts;
         }
         ++summary_.measured;
-        for (const Remark remark : measurement.remarks) {
-            if (std::find(kDoubts.begin(), kDoubts.end(), remark) == kDoubts.end()) continue;
-            ++summary_.toLookAt;
-            trouble(std::string(remarkSentence(remark)));
-            return false;
-        }
-        return true;
+        if (counts) return true;
+        ++summary_.toLookAt;
+        trouble(std::string(remarkSentence(doubtsOf(measurement).front())));
+        return false;
     }
 
     Store& store_;
@@ -179,6 +157,23 @@ private:
     SessionSummary& summary_;
     std::string name_;
 };
+
+/// Throws what is said of a folder whose photos are all in the collection, with the way to measure them anew.
+[[noreturn]] void refuseKnown(const Store& store, const std::vector<PhotoResult>& results, const fs::path& folder) {
+    std::set<SessionId> sessions;
+    for (const PhotoResult& result : results) {
+        if (!result.reading) continue;
+        if (const auto known = store.photoWithHash(result.reading->contentHash)) sessions.insert(known->session);
+    }
+    std::string numbers;
+    for (const SessionId session : sessions) numbers += (numbers.empty() ? "" : ", ") + std::to_string(session.value);
+    throw Error(ErrorKind::BadUse,
+                "every photo of this folder is already in the collection (session " + numbers +
+                    "); to measure them again with the animals of now, or with another box file (--box FILE): "
+                    "ringrule measure-again " +
+                    std::to_string(sessions.begin()->value) + " --store " + store.folder().string(),
+                folder.string());
+}
 
 std::string contentOf(const fs::path& file) {
     std::ifstream in(file, std::ios::binary);
@@ -213,12 +208,11 @@ SessionSummary addSessionFolder(Store& store, const fs::path& folder, const Sess
         summary.on = settledSession.on;
         settledSession.id = store.addSession(settledSession);
         summary.session = settledSession.id;
-        if (emptyBox) keepEmptyBoxPhoto(store, summary.session, *emptyBox);
         SessionWriter writer(store, settledSession, cards, folder, notes, summary);
         for (const PhotoResult& result : results) writer.add(result);
-        if (store.photos(summary.session).empty()) {
-            throw Error(ErrorKind::BadUse, "every photo of this folder is already in the collection", folder.string());
-        }
+        if (store.photos(summary.session).empty()) refuseKnown(store, results, folder);
+        // Last: a session that is refused must not leave it to the next one of its number.
+        if (emptyBox) keepEmptyBoxPhoto(store, summary.session, *emptyBox);
     });
     return summary;
 }

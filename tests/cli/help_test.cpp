@@ -9,7 +9,7 @@ TEST_CASE("the program says its version and its help") {
     CHECK(version.out.starts_with("ringrule "));
     const Ran help = ringrule({"--help"});
     CHECK(help.status == 0);
-    for (const char* command : {"measure", "create", "session", "review", "demo"}) {
+    for (const char* command : {"measure", "create", "session", "measure-again", "review", "demo"}) {
         INFO(command);
         CHECK(help.out.find(command) != std::string::npos);
     }
@@ -25,6 +25,7 @@ TEST_CASE("each command has a help that names its options") {
         {"measure", {"--box", "--shape", "--view", "--outline", "--overlay", "--jobs"}},
         {"create", {"DIR", "--house", "--calibration"}},
         {"session", {"--store", "--box", "--on", "--keeper", "--jobs"}},
+        {"measure-again", {"SESSION", "--store", "--box", "--corrected-too", "--keeper", "--jobs"}},
         {"review", {"--store", "--on"}},
         {"demo", {"--samples", "--calibration", "--out", "--jobs"}},
     }));
