@@ -14,6 +14,7 @@
 #include "app/photo_list_model.h"
 #include "app/review.h"
 #include "app/two_line_delegate.h"
+#include "ringrule/workflow/stored_correction.h"
 #include "small_collection.h"
 
 using namespace ringrule;
@@ -57,6 +58,19 @@ TEST_CASE("the photo list holds a session's photos and follows their changes") {
     CHECK(model.data(model.index(0), SecondLineRole).toString() == stateWords(PhotoState::Accepted));
     model.showSession(std::nullopt);
     CHECK(model.rowCount() == 0);
+}
+
+TEST_CASE("what was seen once and is seen no more does not spoil the state of its photo") {
+    StoredMeasure fine;
+    fine.accepted = true;
+    fine.measurement.standardLengthMm = {65.0, 0.2, 0.1};
+    StoredMeasure gone;
+    gone.measurement.refusal = Refusal{std::string(kSeenNoMore), "No animal was found."};
+    StoredMeasure closed;
+    closed.measurement.refusal = Refusal{"tail-closed", "The tail closes on itself."};
+    CHECK(stateOf({fine, gone}) == PhotoState::Accepted);
+    CHECK(stateOf({fine, gone, closed}) == PhotoState::CannotTell);
+    CHECK(stateOf(std::vector{gone}) == PhotoState::NotMeasured);
 }
 
 TEST_CASE("the animal table shows each animal with its newest measures, and sorts by number") {

@@ -2,10 +2,14 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <opencv2/imgcodecs.hpp>
 
 #include "../records/sample_records.h"
+#include "../render/box_file.h"
+#include "../render/photograph.h"
 #include "../scratch_folder.h"
 #include "ringrule/error.h"
+#include "ringrule/workflow/empty_box_photo.h"
 #include "ringrule/workflow/measure_again.h"
 #include "ringrule/workflow/stored_correction.h"
 
@@ -176,13 +180,35 @@ TEST_CASE("what a wrong box took for animals is seen no more, and comes back wit
     CHECK(std::none_of(back.begin(), back.end(), seenNoMore));
 }
 
-TEST_CASE("the photo of the empty box that was kept for the session is used again") {
-    AgainHouse house(benchBox());
-    const auto kept = house.scratch.write("house/calibration/empty-box-session-1.jpg", "no photo");
-    // One that cannot be read stops the run: so it is read.
-    CHECK_THROWS_WITH(house.again(wrongBox()), Catch::Contains("empty-box-session-1.jpg"));
-    std::filesystem::remove(kept);
-    CHECK(house.again(wrongBox()).corrected == 2);
+TEST_CASE("a session of a soiled plate is measured again with its photo of the empty box") {
+    const ScratchFolder scratch;
+    render::Scene scene;
+    scene.box = render::benchBox();
+    scene.animal.lengthMm = 110.0;
+    scene.animal.trunkDepthMm = 4.0;
+    scene.animal.trunkWidthMm = 3.6;
+    scene.animal.coat.srgb = {90.0, 72.0, 45.0};
+    scene.stains = {{{84.0, 22.0}, {86.0, 98.0}, 0.4, 0.1}, {{40.0, 88.0}, {120.0, 91.0}, 3.0, 0.25}};
+    render::Scene empty = scene;
+    empty.withoutAnimal = true;
+    empty.seed = 77;
+    std::filesystem::create_directories(scratch / "photos/empty");
+    cv::imwrite(scratch / "photos/fish_rendered.jpg", render::photograph(scene), {cv::IMWRITE_JPEG_QUALITY, 85});
+    cv::imwrite(scratch / "photos/empty/empty_rendered.jpg", render::photograph(empty), {cv::IMWRITE_JPEG_QUALITY, 85});
+    render::writeBox(scene.box, scratch / "box.json");
+    const Box box = readBox(scratch / "box.json");
+    Store store = Store::create(scratch / "house");
+    Session given;
+    given.on = *parseDate("2031-01-06");
+    const SessionId session = addSessionFolder(store, scratch / "photos", given, box, 1).session;
+    CHECK(measureSessionAgain(store, session, box).same == 1);
+    // A folder that is refused leaves no photo of the empty box to the next session of that number.
+    CHECK_THROWS_WITH(addSessionFolder(store, scratch / "photos", given, box, 1), Catch::Contains("measure-again 1"));
+    CHECK_FALSE(emptyBoxPhotoKept(store.folder(), SessionId{session.value + 1}));
+    // Without that photo it is not measured at all, or the plate is no test.
+    std::filesystem::remove(*emptyBoxPhotoKept(store.folder(), session));
+    CHECK_THROWS_WITH(measureSessionAgain(store, session, box), Catch::Contains("nothing was changed"));
+    CHECK(store.measuresOfSession(session).front().accepted);
 }
 
 TEST_CASE("an original that was lost or altered leaves its measures as they are") {
