@@ -75,8 +75,7 @@ DietsPage::DietsPage(Collection& collection, QWidget* parent)
     styleTable(*ui_->groupTable);
     ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::From, QHeaderView::Stretch);
     ui_->changeTable->horizontalHeader()->setSectionResizeMode(DietChangeModel::To, QHeaderView::Stretch);
-    // Its last column may be longer than the page is wide: every figure of it can be reached.
-    ui_->groupTable->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    fillLastColumn(*ui_->groupTable);
     ui_->cautionLabel->setText(judgingCaution());
     // Charts, tables and words of both parts on one page; a large text size gives the charts their room too.
     for (ChartWidget* chart : {ui_->lengthChart, ui_->ratioChart}) {
