@@ -19,8 +19,9 @@ Date monthDay(int month) {
 }
 
 /// Invented: `count` animals on each of two diets in one tank, seen in six months. `bend` bows their growth, so that a
-/// model over all sessions and the way from the first to the last tell other rates.
-std::vector<AnimalHistory> twoDiets(int count, double moreOnSecond, double bend) {
+/// model over all sessions and the way from the first to the last tell other rates; `spread` widens what
+/// single lengths scatter by.
+std::vector<AnimalHistory> twoDiets(int count, double moreOnSecond, double bend, double spread = 1.0) {
     std::vector<AnimalHistory> histories;
     for (int k = 0; k < 2 * count; ++k) {
         AnimalHistory& history = histories.emplace_back();
@@ -33,8 +34,8 @@ std::vector<AnimalHistory> twoDiets(int count, double moreOnSecond, double bend)
         for (int month = 0; month < 6; ++month) {
             Observation seen;
             seen.on = monthDay(month);
-            const double scatterMm = 0.08 * ((k * k * 7 + month * month * 3 + k * month) % 11 - 5);
-            const double rateMm = 10.0 + 0.1 * (k % count) + (second ? moreOnSecond : 0.0);
+            const double scatterMm = 0.08 * spread * ((k * k * 7 + month * month * 3 + k * month) % 11 - 5);
+            const double rateMm = 10.0 + 0.1 * ((k * 3) % count) + (second ? moreOnSecond : 0.0);
             seen.standardLengthMm = {70.0 + rateMm * month - bend * month * month + scatterMm, 0.2, 0.1};
             history.observations.push_back(seen);
         }
@@ -59,11 +60,16 @@ QString engineWords(const DietEffect& pair) {
 }  // namespace
 
 TEST_CASE("a pair of diets reads on the page as the engine tells it") {
-    for (const auto& [count, more, bend] :
-         {std::tuple{6, 3.0, 0.3}, std::tuple{6, -3.0, 0.0}, std::tuple{6, 0.0, 0.2}, std::tuple{2, 0.2, 0.0}}) {
+    QStringList said;
+    // Few and many animals, alike and not, so that every verdict and every way of what would be enough is said.
+    for (const auto& [count, more, bend, spread] :
+         {std::tuple{6, 3.0, 0.3, 1.0}, std::tuple{6, -3.0, 0.0, 1.0}, std::tuple{6, 0.0, 0.2, 1.0},
+          std::tuple{2, 0.2, 0.0, 1.0}, std::tuple{4, 0.2, 0.0, 8.0}, std::tuple{6, 0.5, 0.0, 20.0},
+          std::tuple{3, 0.5, 0.0, 10.0}}) {
         for (const bool tanks : {false, true}) {
             for (const EffectUnit unit : {EffectUnit::MmPerDay, EffectUnit::PercentPerDay}) {
-                std::vector<DietAnimal> animals = dietAnimals(twoDiets(count, more, bend), monthDay(0), monthDay(5));
+                std::vector<DietAnimal> animals =
+                    dietAnimals(twoDiets(count, more, bend, spread), monthDay(0), monthDay(5));
                 REQUIRE(animals.size() == static_cast<std::size_t>(2 * count));
                 // Tanks of two animals each: one tank a diet when there are two animals on each.
                 for (DietAnimal& one : animals)
@@ -76,9 +82,39 @@ TEST_CASE("a pair of diets reads on the page as the engine tells it") {
                 const DietEffect& pair = outcome.value().pairs.front();
                 INFO(pair.sentence);
                 CHECK(dietPairSentence(outcome.value(), pair, "A", "B") == engineWords(pair));
+                said << engineWords(pair);
             }
         }
     }
+    for (const char* words :
+         {"more than chance explains", "is ruled out", "Too few to tell", "With so few animals", "With so few tanks",
+          "in a single tank", "animals on each diet over the same time.", "tanks on each diet"}) {
+        INFO(words);
+        CHECK(said.join(' ').contains(words));
+    }
+}
+
+TEST_CASE("what would be enough to tell two diets apart is said in animals, in months, or in both") {
+    DietEffects effects;
+    effects.unit = EffectUnit::PercentPerDay;
+    DietEffect pair;
+    pair.effect = -0.02;
+    pair.difference = MixedEstimate{-0.02, 0.05, 4.0, -0.12, 0.08};
+    pair.enough.difference = 0.07;
+    pair.enough.months = 5.2;
+    const QString seen =
+        "Animals on %2 B grew by 0.02 % a day less than on A (95 % interval 0.12 less to 0.08 more). Too few to tell. ";
+    CHECK(dietPairSentence(effects, pair, "A", "%2 B") ==
+          seen + "To tell a difference of 0.07 % a day would take these animals over about 6 months.");
+    pair.enough.unitsPerDiet = 15;
+    CHECK(dietPairSentence(effects, pair, "A", "%2 B") ==
+          seen +
+              "To tell a difference of 0.07 % a day would take about 15 animals on each diet over the same time, or "
+              "these animals over about 6 months.");
+    pair.difference.reset();
+    CHECK(dietPairSentence(effects, pair, "A", "%2 B") ==
+          "Animals on %2 B grew by 0.02 % a day less than on A. Too few to tell. One of the two was given to a single "
+          "animal, which does not show how much animals differ anyway; give each diet in two or more.");
 }
 
 TEST_CASE("the page compares diets by the same model as the command line, and says why it cannot") {
