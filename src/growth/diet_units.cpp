@@ -11,6 +11,7 @@ namespace ringrule {
 
 namespace {
 
+constexpr double kTellingP = 0.05;  // the level of the verdict
 constexpr int kManyUnits = 1000;
 constexpr int kManySessions = 60;  // five years of months: longer than most of these animals live
 constexpr double kDaysPerMonth = 30.4375;
@@ -33,8 +34,10 @@ double powerOf(double difference, double unitVariance, double first, double seco
 }
 
 std::optional<int> unitsEnough(const PowerQuestion& question) {
+    // The verdict is by permutation: too few units cannot tell anything, however alike they are.
     const auto enough = [&](int units) {
-        return powerOf(question.difference, question.unitVariance, units, units) >= question.power;
+        return leastPermutationP(static_cast<std::uint64_t>(units), static_cast<std::uint64_t>(units)) <= kTellingP &&
+               powerOf(question.difference, question.unitVariance, units, units) >= question.power;
     };
     int low = 1;  // two on each diet are the fewest that show a spread of their own
     int high = 2;
@@ -173,7 +176,7 @@ EnoughToTell enoughToTell(const PowerQuestion& question) {
     EnoughToTell result;
     result.difference = question.difference;
     result.permutationCannot = leastPermutationP(static_cast<std::uint64_t>(question.firstUnits),
-                                                 static_cast<std::uint64_t>(question.secondUnits)) > 0.05;
+                                                 static_cast<std::uint64_t>(question.secondUnits)) > kTellingP;
     if (question.difference > 0.0 && question.unitVariance > 0.0) {
         result.unitsPerDiet = unitsEnough(question);
         result.months = monthsEnough(question);

@@ -78,7 +78,15 @@ TEST_CASE("Whole tanks: the interval covers the truth although tanks differ") {
     CHECK(effects.value().pairs.front().permutation->splits == 20);  // six tanks, three a diet
     CHECK(effects.value().pairs.front().difference->degreesOfFreedom == 4.0);
     REQUIRE_FALSE(effects.value().cautions.empty());
-    CHECK(effects.value().pairs.front().enough.permutationCannot);  // 2/20
+    const EnoughToTell& enough = effects.value().pairs.front().enough;
+    CHECK(enough.permutationCannot);  // 2/20
+    // What is too few to tell anything is never named as enough: four against four give 2/70 at least.
+    REQUIRE(enough.unitsPerDiet.has_value());
+    CHECK(*enough.unitsPerDiet >= 4);
+    const auto plain = compareDietEffects(simulatedDiets({.animals = 6}, 0.4, 0, 0.0, 1), quick());
+    REQUIRE(plain.ok());
+    REQUIRE(plain.value().pairs.front().enough.permutationCannot);
+    CHECK(plain.value().pairs.front().enough.unitsPerDiet == 4);
 }
 
 namespace {
