@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QTableView>
 #include <catch2/catch.hpp>
+#include <memory>
 
 #include "app/diet_pair_words.h"
 #include "small_collection.h"
@@ -56,6 +57,28 @@ QString engineWords(const DietEffect& pair) {
     QString words = QString::fromStdString(pair.sentence);
     return words.replace("the second diet", "B").replace("the first", "A");
 }
+
+/// The page over histories, from their first session to their last.
+struct ShownDiets {
+    explicit ShownDiets(const std::vector<AnimalHistory>& histories) {
+        collection.open(smallCollection());
+        page = std::make_unique<DietsPage>(collection);
+        collection.setReview(reviewWith(histories));
+        auto* from = page->findChild<QComboBox*>(QStringLiteral("fromCombo"));
+        REQUIRE(from->count() == 6);
+        from->setCurrentIndex(5);
+        emit from->activated(5);
+    }
+    [[nodiscard]] int rows() const { return table().rowCount(); }
+    [[nodiscard]] QString cell(int row, int column) const { return table().index(row, column).data().toString(); }
+    [[nodiscard]] QString words() const { return page->findChild<QLabel*>(QStringLiteral("pairsLabel"))->text(); }
+    [[nodiscard]] const QAbstractItemModel& table() const {
+        return *page->findChild<QTableView*>(QStringLiteral("groupTable"))->model();
+    }
+
+    Collection collection;
+    std::unique_ptr<DietsPage> page;
+};
 
 }  // namespace
 
@@ -117,51 +140,35 @@ TEST_CASE("what would be enough to tell two diets apart is said in animals, in m
           "animal, which does not show how much animals differ anyway; give each diet in two or more.");
 }
 
-TEST_CASE("the page compares diets by the same model as the command line, and says why it cannot") {
-    Collection collection;
-    collection.open(smallCollection());
-    DietsPage page(collection);
-    const auto* table = page.findChild<QTableView*>(QStringLiteral("groupTable"));
-    const auto* label = page.findChild<QLabel*>(QStringLiteral("pairsLabel"));
-    REQUIRE(table != nullptr);
-    REQUIRE(label != nullptr);
-
+TEST_CASE("the page compares diets by the same model as the command line") {
     const std::vector<AnimalHistory> histories = twoDiets(4, 0.0, 0.3);
-    collection.setReview(reviewWith(histories));
-    auto* from = page.findChild<QComboBox*>(QStringLiteral("fromCombo"));
-    REQUIRE(from != nullptr);
-    REQUIRE(from->count() == 6);
-    from->setCurrentIndex(5);
-    emit from->activated(5);
+    const ShownDiets shown(histories);
     const auto engine = compareDietEffects(dietAnimals(histories, monthDay(0), monthDay(5)));
     REQUIRE(engine.ok());
-    REQUIRE(table->model()->rowCount() == 2);
+    REQUIRE(shown.rows() == 2);
     for (int row = 0; row < 2; ++row) {
         const MixedEstimate& rate = engine.value().groups[static_cast<std::size_t>(row)].rate;
-        CHECK(table->model()->index(row, DietGroupModel::Growth).data().toString() ==
+        CHECK(shown.cell(row, DietGroupModel::Growth) ==
               QString::asprintf("%.3f (%.3f to %.3f)", rate.value, rate.lower95, rate.upper95));
-        CHECK(table->model()->index(row, DietGroupModel::Each).data().toString().count(',') == 3);
+        CHECK(shown.cell(row, DietGroupModel::Each).count(',') == 3);  // four animals
     }
-    const DietEffect& pair = engine.value().pairs.front();
-    CHECK(label->text().startsWith(QStringLiteral("•  ") + dietPairSentence(engine.value(), pair,
-                                                                            collection.dietName({1}),
-                                                                            collection.dietName({2}))));
+    const QString words = dietPairSentence(engine.value(), engine.value().pairs.front(), shown.collection.dietName({1}),
+                                           shown.collection.dietName({2}));
+    CHECK(shown.words().startsWith(QStringLiteral("•  ") + words));
     for (const std::string& caution : engine.value().cautions)
-        CHECK(label->text().contains(QString::fromStdString(caution)));
+        CHECK(shown.words().contains(QString::fromStdString(caution)));
+}
 
-    // An animal that moved is in neither part of the table.
-    std::vector<AnimalHistory> moved = histories;
-    moved[0].stays = {{moved[0].animal.id, {2}, monthDay(0), monthDay(2)}, {moved[0].animal.id, {1}, monthDay(2), {}}};
-    collection.setReview(reviewWith(moved));
-    from->setCurrentIndex(5);
-    emit from->activated(5);
-    CHECK(table->model()->index(0, DietGroupModel::Animals).data().toInt() == 3);
-    CHECK_FALSE(table->model()->index(0, DietGroupModel::Each).data().toString().contains("P1 "));
-
-    for (AnimalHistory& history : moved) history.dietSpells.front().diet = {1};
-    collection.setReview(reviewWith(moved));
-    from->setCurrentIndex(5);
-    emit from->activated(5);
-    CHECK(table->model()->rowCount() == 0);
-    CHECK(label->text() == "Fewer than two diets were kept throughout this time by animals that stayed in one tank.");
+TEST_CASE("an animal that moved is in neither part of the table, and what cannot be compared says why") {
+    std::vector<AnimalHistory> histories = twoDiets(4, 0.0, 0.3);
+    const AnimalId moved = histories[0].animal.id;
+    histories[0].stays = {{moved, {2}, monthDay(0), monthDay(2)}, {moved, {1}, monthDay(2), {}}};
+    const ShownDiets shown(histories);
+    REQUIRE(shown.rows() == 2);
+    CHECK(shown.cell(0, DietGroupModel::Animals) == "3");
+    CHECK_FALSE(shown.cell(0, DietGroupModel::Each).contains("P1 "));
+    for (AnimalHistory& history : histories) history.dietSpells.front().diet = {1};
+    const ShownDiets alike(histories);
+    CHECK(alike.rows() == 0);
+    CHECK(alike.words() == "Fewer than two diets were kept throughout this time by animals that stayed in one tank.");
 }
