@@ -41,7 +41,8 @@ std::string courseText(const Telling& telling, const ThinnessVerdict& verdict) {
         std::abs(verdict.sinceLastPercent.value) < verdict.sinceLastPercent.u95()) {
         return {};
     }
-    std::string text = verdict.sinceLastPercent.value > 0.0 ? " Its condition index has risen by " : " Its condition index has fallen by another ";
+    std::string text = verdict.sinceLastPercent.value > 0.0 ? " Its condition index has risen by "
+                                                             : " Its condition index has fallen by another ";
     text += sizeWithInterval(verdict.sinceLastPercent) + " since the session before";
     const DietSpell* latest = nullptr;
     for (const DietSpell& spell : telling.animal().dietSpells) {

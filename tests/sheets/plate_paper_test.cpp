@@ -183,6 +183,19 @@ TEST_CASE("printed markers lie where the box file says") {
     }
 }
 
+TEST_CASE("plates of one number of markers and other sizes share no marker, so that none is taken for the other") {
+    const auto first = [](const char* name) { return plateLayout(plateSizeOf(name)).markers.front().id; };
+    for (const NamedPlateSize& size : namedPlateSizes()) {
+        const PlateLayout plate = plateLayout(size.size);
+        CHECK(plate.markers.back().id - plate.markers.front().id + 1 == std::ssize(plate.markers));
+        CHECK(plate.markers.back().id < 50);  // of DICT_4X4_50
+    }
+    // These three have nearly the same proportions: with the same markers one passes for another of another scale.
+    CHECK(first("tray") != first("small"));
+    CHECK(first("small") != first("bench"));
+    CHECK(first("tray") != first("bench"));
+}
+
 TEST_CASE("check bars are as long as they say") {
     struct Bars {
         const char* size;
