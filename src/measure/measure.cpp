@@ -22,8 +22,8 @@ constexpr double kSkinShare = 0.0015;
 constexpr double kBeforeVent = 0.015;  ///< of the trunk's length
 constexpr double kHiddenThroatPercent = 0.9;
 /// Share of the boundary that the body swept along its midline may leave out: a well followed body leaves under half a
-/// per cent, one with half a fin some 3 %, crossing animals a third. Of ten large animals in 2,715 between 2 and 6 % none
-/// was measured right.
+/// per cent, one with half a fin some 3 %, crossing animals a third. Of the five large animals in 2,715 rendered ones that
+/// left out 2 to 6 % none was measured right.
 constexpr double kNotOneBody = 0.02;
 constexpr double kDoubtfulLength = 0.10;  ///< standard deviation, share of the length …
 constexpr double kDoubtfulDepth = 0.12;   ///< … and of the depth, under a doubtful outline
