@@ -18,7 +18,8 @@ namespace ringrule {
 /// The photo's light upside down, for finding a pale animal before a dark plate as a dark one before a light plate.
 struct UpturnedTones {
     /// By ratio: 0 for the lightest place before the plate, 1 for black, nearly equal steps for equal ratios. Half-way
-    /// between body and plate then is the geometric mean, which a shaded belly still passes and a half transparent fin does not.
+    /// between body and plate then is the geometric mean, which a shaded belly still passes and a half transparent fin
+    /// does not.
     Tone ratio;
     /// By difference: light turned and scaled, so that edges stay where they were.
     Tone difference;
