@@ -32,10 +32,10 @@ namespace ringrule {
     return perDay * sinceDays * std::exp(-perDay * sinceDays);
 }
 
-/// The k that leaves the least squares about animals' own lines over −e^(−k·age), on the given scale. `animal` counts
-/// the animals of `lengths` from 0, in order. Nothing when no k between a fifth and six of the time seen is best: the
-/// growth then bends too little, too sharply or the other way.
+/// The k that leaves the least squares about animals' own lines over −e^(−k·age), on the given scale, each value with
+/// its weight on that scale. `animal` counts the animals of `lengths` from 0, in order. Nothing when no k between a
+/// fifth and twelve of the time seen is best: the growth then bends too little, too sharply or the other way.
 [[nodiscard]] std::optional<double> saturationPerDay(std::span<const AnimalLength> lengths, std::span<const int> animal,
-                                                     LengthScale scale);
+                                                     LengthScale scale, std::span<const double> weights);
 
 }  // namespace ringrule

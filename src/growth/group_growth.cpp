@@ -10,6 +10,7 @@
 
 #include "growth/age_curve.h"
 #include "growth/own_bends.h"
+#include "ringrule/statistics/robust.h"
 
 namespace ringrule {
 
@@ -28,7 +29,7 @@ struct Ordered {
     std::vector<AnimalLength> lengths;
     std::vector<int> index;
     std::vector<std::int64_t> animals;
-    bool weighted = false;
+    std::vector<int> timesSeen;  ///< ages of each animal
     std::set<double> ages;
     std::size_t followed = 0;  ///< animals seen at three ages or more
 };
@@ -46,15 +47,27 @@ Ordered ordered(std::span<const AnimalLength> lengths) {
                 mean.lengthMm += one->lengthMm / static_cast<double>(repeats.size());
                 mean.weight += one->weight / static_cast<double>(repeats.size());
             }
-            result.weighted = result.weighted || mean.weight != lengths.front().weight;
             result.lengths.push_back(mean);
             result.index.push_back(static_cast<int>(result.animals.size()));
             result.ages.insert(age);
         }
         result.followed += byAge.size() >= kLeastAges ? 1U : 0U;
         result.animals.push_back(animal);
+        result.timesSeen.push_back(static_cast<int>(byAge.size()));
     }
     return result;
+}
+
+/// The middle weight as unit, so that the scatter of a value of weight 1 is a usual session's.
+void toMiddleWeight(std::vector<AnimalLength>& lengths) {
+    std::vector<double> weights;
+    for (const AnimalLength& one : lengths) {
+        weights.push_back(one.weight);
+    }
+    const double unit = median(weights);
+    for (AnimalLength& one : lengths) {
+        one.weight /= unit;
+    }
 }
 
 std::optional<Refusal> unfit(std::span<const AnimalLength> lengths) {
@@ -92,13 +105,9 @@ Covariate covariateOf(const Ordered& data, const GroupGrowthCandidate& as) {
     return result;
 }
 
-/// Relative weights on a scale: a weight is 1/sd² in mm, and the sd of a logarithm is sd over length. Empty when all
-/// weights are alike: lengths then scatter alike on the scale of the model.
+/// Weights on a scale: a weight is 1/sd² in mm, and the sd of a logarithm is sd over length.
 std::vector<double> weightsOn(const Ordered& data, LengthScale scale) {
     std::vector<double> weights;
-    if (!data.weighted) {
-        return weights;
-    }
     for (const AnimalLength& one : data.lengths) {
         weights.push_back(scale == LengthScale::LogLength ? one.weight * one.lengthMm * one.lengthMm : one.weight);
     }
@@ -161,7 +170,7 @@ std::vector<GroupGrowthCandidate> triedOn(const Ordered& data) {
             tried.push_back({scale, curve, 0.0, 0.0});
         }
         if (data.ages.size() > kLeastAges) {
-            if (const auto perDay = saturationPerDay(data.lengths, data.index, scale)) {
+            if (const auto perDay = saturationPerDay(data.lengths, data.index, scale, weightsOn(data, scale))) {
                 tried.push_back({scale, AgeCurve::Saturating, 0.0, *perDay});
             }
         }
@@ -197,23 +206,50 @@ Choice candidatesFor(const Ordered& data) {
     return choice;
 }
 
-double middle(std::vector<double> values) {
-    const auto half = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), half, values.end());
-    return *half;
+/// The variance of a session's error in units of σ² as a power of length: variance·length^power.
+struct ErrorByLength {
+    double variance = 1.0;
+    double power = 0.0;
+};
+
+/// By regression of ln(1/weight) on ln length.
+ErrorByLength errorByLength(std::span<const AnimalLength> lengths) {
+    const auto n = static_cast<double>(lengths.size());
+    double x = 0.0;
+    double y = 0.0;
+    for (const AnimalLength& one : lengths) {
+        x += std::log(one.lengthMm) / n;
+        y -= std::log(one.weight) / n;
+    }
+    double xx = 0.0;
+    double xy = 0.0;
+    for (const AnimalLength& one : lengths) {
+        xx += std::pow(std::log(one.lengthMm) - x, 2);
+        xy += (std::log(one.lengthMm) - x) * (-std::log(one.weight) - y);
+    }
+    const double power = xx > 0.0 ? std::clamp(xy / xx, 0.0, 2.0) : 0.0;
+    return {std::exp(y - power * x), power};
 }
 
-std::optional<OwnBends> bendsOf(const MixedData& design, std::size_t animals) {
+/// Own bends about a curve, of which the group's `fit` is.
+std::optional<OwnBends> bendsOf(const Ordered& data, const MixedData& design, const GroupGrowth& growth) {
     const std::size_t columns = design.x.size() / design.y.size();
+    BendKind kind;
+    kind.common = columns > 2;
+    kind.slope = growth.fit.beta[1];
+    if (growth.curve == AgeCurve::Saturating) {
+        kind.saturation = Saturation{growth.perDay, growth.centre, growth.spread};
+    }
     std::vector<BendRow> rows;
     for (std::size_t i = 0; i < design.y.size(); ++i) {
         const double at = design.slope[i];
         rows.push_back({design.group[i],
+                        data.lengths[i].ageDays - growth.youngestDays,
                         {1.0, at, columns > 2 ? design.x[columns * i + 2] : at * at},
                         design.y[i],
-                        design.weights.empty() ? 1.0 : design.weights[i]});
+                        design.weights[i]});
     }
-    return ownBends(rows, animals, columns > 2);
+    return ownBends(rows, data.animals.size(), kind);
 }
 
 Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as) {
@@ -232,18 +268,17 @@ Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as)
     if (own) {
         growth.ownFit = std::move(own).value();
     }
-    growth.bends = bendsOf(design, data.animals.size());
     growth.animals = data.animals;
-    growth.timesSeen.assign(data.animals.size(), 0);
-    for (int index : data.index) {
-        ++growth.timesSeen[static_cast<std::size_t>(index)];
-    }
+    growth.timesSeen = data.timesSeen;
     growth.youngestDays = *data.ages.begin();
     growth.oldestDays = *data.ages.rbegin();
     const Covariate covariate = covariateOf(data, as);
     growth.centre = covariate.centre;
     growth.spread = covariate.spread;
-    growth.errorVariance = design.weights.empty() ? 1.0 : 1.0 / middle(design.weights);
+    growth.bends = bendsOf(data, design, growth);
+    const ErrorByLength error = errorByLength(data.lengths);
+    growth.errorVariance = error.variance;
+    growth.errorPower = error.power;
     return growth;
 }
 
@@ -305,7 +340,8 @@ Outcome<GroupGrowth> groupGrowth(std::span<const AnimalLength> lengths) {
     if (auto refusal = unfit(lengths)) {
         return *refusal;
     }
-    const Ordered data = ordered(lengths);
+    Ordered data = ordered(lengths);
+    toMiddleWeight(data.lengths);
     if (data.animals.size() < kLeastAnimals) {
         return Refusal{"too-few-animals", "A group's growth needs three animals of known age and length; add animals."};
     }

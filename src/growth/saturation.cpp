@@ -8,10 +8,11 @@ namespace ringrule {
 
 namespace {
 
-constexpr int kSteps = 14;
+constexpr int kSteps = 17;
 
 /// Sums of one animal's line.
 struct Line {
+    int values = 0;
     double n = 0.0;
     double x = 0.0;
     double y = 0.0;
@@ -19,16 +20,17 @@ struct Line {
     double xy = 0.0;
     double yy = 0.0;
 
-    void add(double xOne, double yOne) {
-        n += 1.0;
-        x += xOne;
-        y += yOne;
-        xx += xOne * xOne;
-        xy += xOne * yOne;
-        yy += yOne * yOne;
+    void add(double xOne, double yOne, double weight) {
+        ++values;
+        n += weight;
+        x += weight * xOne;
+        y += weight * yOne;
+        xx += weight * xOne * xOne;
+        xy += weight * xOne * yOne;
+        yy += weight * yOne * yOne;
     }
     [[nodiscard]] double squaresAbout() const {
-        if (n < 3.0) {
+        if (values < 3) {
             return 0.0;  // a line goes through two
         }
         const double sxx = xx - x * x / n;
@@ -41,7 +43,7 @@ struct Line {
 }  // namespace
 
 std::optional<double> saturationPerDay(std::span<const AnimalLength> lengths, std::span<const int> animal,
-                                       LengthScale scale) {
+                                       LengthScale scale, std::span<const double> weights) {
     const auto [young, old] = std::minmax_element(lengths.begin(), lengths.end(),
                                                   [](const auto& a, const auto& b) { return a.ageDays < b.ageDays; });
     const double from = young->ageDays;
@@ -57,13 +59,13 @@ std::optional<double> saturationPerDay(std::span<const AnimalLength> lengths, st
                 line = {};
             }
             const double y = scale == LengthScale::LogLength ? std::log(lengths[i].lengthMm) : lengths[i].lengthMm;
-            line.add(std::exp(-k * (lengths[i].ageDays - from)), y - middle);
+            line.add(std::exp(-k * (lengths[i].ageDays - from)), y - middle, weights[i]);
         }
         return sum + line.squaresAbout();
     };
     // A grid over ln k, then golden sections about its best point.
     const double low = std::log(0.2 / span);
-    const double step = (std::log(6.0 / span) - low) / kSteps;
+    const double step = (std::log(12.0 / span) - low) / kSteps;
     int best = 0;
     double least = squares(low);
     for (int i = 1; i <= kSteps; ++i) {

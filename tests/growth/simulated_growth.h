@@ -15,6 +15,7 @@ enum class GrowthShape {
     Straight,        ///< as `GrowthTruth` says
     VonBertalanffy,  ///< 182·(1 − e^(−0.0056·age)) mm, about what the demo's pipefish do
     Gompertz,        ///< 150·exp(−2.5·e^(−0.015·age)) mm
+    Logistic,        ///< 160/(1 + 6·e^(−0.014·age)) mm: no curve of a group has this shape
     Exponential      ///< fry: 9 mm at birth, 2 % a day (differing by 5 %), seen every ten days, error 0.5 % of length
 };
 
@@ -52,6 +53,8 @@ struct SimulatedGrowth {
                 return 182.0 * one.size * (1.0 - std::exp(-0.0056 * one.rate * day));
             case GrowthShape::Gompertz:
                 return 150.0 * one.size * std::exp(-2.5 * std::exp(-0.015 * one.rate * day));
+            case GrowthShape::Logistic:
+                return 160.0 * one.size / (1.0 + 6.0 * std::exp(-0.014 * one.rate * day));
             case GrowthShape::Exponential:
                 return 9.0 * one.size * std::exp(0.02 * one.rate * day);
             case GrowthShape::Straight:
@@ -74,8 +77,10 @@ struct SimulatedGrowth {
     /// A length as a session shows it.
     [[nodiscard]] double seen(double lengthMm, std::mt19937_64& generator) const {
         std::normal_distribution<double> normal;
-        const double sd = truth.shape == GrowthShape::Exponential ? 0.005 * lengthMm : truth.errorSdMm;
-        return lengthMm + sd * normal(generator);
+        return lengthMm + errorSdMm(lengthMm) * normal(generator);
+    }
+    [[nodiscard]] double errorSdMm(double lengthMm) const {
+        return truth.shape == GrowthShape::Exponential ? 0.005 * lengthMm : truth.errorSdMm;
     }
 };
 
@@ -87,7 +92,9 @@ inline SimulatedGrowth simulatedGrowth(const GrowthTruth& truth, std::uint64_t s
         for (int s = 0; s < truth.sessions; ++s) {
             const double day = truth.firstDay + s * truth.everyDays;
             const double length = result.trueLength(static_cast<std::size_t>(a), day);
-            result.lengths.push_back({a, day, result.seen(length, generator), 1.0});
+            const double seen = result.seen(length, generator);
+            const double sd = result.errorSdMm(seen);
+            result.lengths.push_back({a, day, seen, 1.0 / (sd * sd)});
         }
     }
     return result;

@@ -20,7 +20,7 @@ struct AnimalLength {
     std::int64_t animal = 0;
     double ageDays = 0.0;
     double lengthMm = 0.0;
-    double weight = 1.0;  ///< relative: 1/sd², or 1 for all alike
+    double weight = 1.0;  ///< 1/sd² in mm⁻², relative to the others: all 1 scatter alike in mm
 };
 
 enum class LengthScale { Length, LogLength };
@@ -51,14 +51,23 @@ struct GroupGrowthCandidate {
     double perDay = 0.0;  ///< k of a saturating curve
 };
 
+/// How a saturating curve's covariate goes with the age: (−e^(−k·days) − centre)/spread, days from the youngest age.
+struct Saturation {
+    double perDay = 0.0;  ///< k
+    double centre = 0.0;
+    double spread = 1.0;
+};
+
 /// Each animal's own line with a bend of its own, drawn to the group's bend the more the less its own is known (best
-/// linear unbiased prediction), the scatter pooled over animals.
+/// linear unbiased prediction), the scatter pooled over animals. The bend of a saturating curve is ln of the animal's
+/// own k over the group's, and the curve is followed as it runs with that k (Lindstrom & Bates 1990).
 struct OwnBends {
     struct Curve {
         bool told = false;                 ///< seen at two ages or more
-        std::array<double, 3> at{};        ///< of 1, the covariate and its bend
+        std::array<double, 3> at{};        ///< of 1, the covariate and its bend (0 for one that went into `logRate`)
         std::array<double, 9> inverse{};   ///< (X'X + Λ)⁻¹, row by row
         std::array<double, 3> byCommon{};  ///< derivative of `at` by the common bend
+        double logRate = 0.0;              ///< ln(own k / the group's k) of a saturating curve
     };
     std::vector<Curve> of;        ///< in the order of the animals
     double variance = 0.0;        ///< of a value of weight 1
@@ -83,7 +92,8 @@ struct GroupGrowth {
     double perDay = 0.0;         ///< k of a saturating curve
     double centre = 0.0;         ///< the covariate's origin, and…
     double spread = 1.0;         ///< …unit, both on the curve's own scale
-    double errorVariance = 1.0;  ///< of a single session in units of σ²: 1 over the middle weight
+    double errorVariance = 1.0;  ///< of a single session of 1 mm in units of σ², in mm², and…
+    double errorPower = 0.0;     ///< …the power of length that it goes with: 0 alike in mm, 2 in proportion
     double weight = 1.0;         ///< Akaike weight among the curves that the data do not tell apart, and…
     std::vector<GroupGrowth>
         others;           ///< …those others (without others of their own): figures below are over all of them
@@ -108,9 +118,13 @@ struct GroupGrowth {
     /// The fit that tells this animal.
     [[nodiscard]] const MixedFit& fitOf(std::size_t index) const;
     [[nodiscard]] MixedPoint pointAt(double ageDays) const;
-    /// 1, the covariate and the bend of an age: the columns of own bends.
-    [[nodiscard]] std::array<double, 3> bendAt(double ageDays) const;
+    /// The derivatives of an own curve at an age by what it is made of, as in `OwnBends::Curve::at`.
+    [[nodiscard]] std::array<double, 3> bendAt(const OwnBends::Curve& own, double ageDays) const;
+    /// The value of an own curve at an age, on the fit's scale.
+    [[nodiscard]] double fittedBy(const OwnBends::Curve& own, double ageDays) const;
     [[nodiscard]] double lengthOf(double fitted) const;  ///< from the fit's scale to mm
+    /// Of a single session at a fitted value, in units of σ².
+    [[nodiscard]] double errorVarianceAt(double fitted) const;
 };
 
 /// Scale and curve chosen by maximum likelihood and AICc of the mean (with the Jacobian of the logarithm, so that
