@@ -105,11 +105,11 @@ Covariate covariateOf(const Ordered& data, const GroupGrowthCandidate& as) {
     return result;
 }
 
-/// Weights on a scale: a weight is 1/sd² in mm, and the sd of a logarithm is sd over length.
+/// Weights on a scale: a weight is 1/sd² in mm.
 std::vector<double> weightsOn(const Ordered& data, LengthScale scale) {
     std::vector<double> weights;
     for (const AnimalLength& one : data.lengths) {
-        weights.push_back(scale == LengthScale::LogLength ? one.weight * one.lengthMm * one.lengthMm : one.weight);
+        weights.push_back(one.weight * std::pow(lengthByScale(scale, one.lengthMm), 2));
     }
     return weights;
 }
@@ -121,7 +121,7 @@ MixedData designOf(const Ordered& data, const GroupGrowthCandidate& as) {
     design.weights = weightsOn(data, as.scale);
     for (const AnimalLength& one : data.lengths) {
         const double at = (along(data, as, one.ageDays) - covariate.centre) / covariate.spread;
-        design.y.push_back(as.scale == LengthScale::LogLength ? std::log(one.lengthMm) : one.lengthMm);
+        design.y.push_back(onScale(as.scale, one.lengthMm));
         design.slope.push_back(at);
         design.x.insert(design.x.end(), {1.0, at});
         if (as.curve == AgeCurve::Quadratic) {
@@ -162,12 +162,15 @@ struct Choice {
     Refusal last;
 };
 
-/// The curves on both scales that are tried, with k of those that saturate.
+/// The curves on each scale that are tried, with k of those that saturate. On the reciprocal only that: a line there
+/// reaches no length within finite time.
 std::vector<GroupGrowthCandidate> triedOn(const Ordered& data) {
     std::vector<GroupGrowthCandidate> tried;
-    for (LengthScale scale : {LengthScale::Length, LengthScale::LogLength}) {
-        for (AgeCurve curve : curvesFor(data)) {
-            tried.push_back({scale, curve, 0.0, 0.0});
+    for (LengthScale scale : {LengthScale::Length, LengthScale::LogLength, LengthScale::Reciprocal}) {
+        if (scale != LengthScale::Reciprocal) {
+            for (AgeCurve curve : curvesFor(data)) {
+                tried.push_back({scale, curve, 0.0, 0.0});
+            }
         }
         if (data.ages.size() > kLeastAges) {
             if (const auto perDay = saturationPerDay(data.lengths, data.index, scale, weightsOn(data, scale))) {
@@ -178,12 +181,9 @@ std::vector<GroupGrowthCandidate> triedOn(const Ordered& data) {
     return tried;
 }
 
-/// Every scale and curve by AICc of the lengths in mm: the density of a length is that of its logarithm over length.
+/// Every scale and curve by AICc of the lengths in mm: the density of a length is that of its value on the scale times
+/// the derivative of that.
 Choice candidatesFor(const Ordered& data) {
-    double jacobian = 0.0;
-    for (const AnimalLength& one : data.lengths) {
-        jacobian += std::log(one.lengthMm);
-    }
     Choice choice;
     for (GroupGrowthCandidate one : triedOn(data)) {
         const auto fit = fitMixed(designOf(data, one), MixedCriterion::MaximumLikelihood);
@@ -194,7 +194,10 @@ Choice candidatesFor(const Ordered& data) {
             }
             continue;
         }
-        one.aicc = aiccOfMean(fit.value()) + (one.scale == LengthScale::LogLength ? 2.0 * jacobian : 0.0);
+        one.aicc = aiccOfMean(fit.value());
+        for (const AnimalLength& length : data.lengths) {
+            one.aicc += 2.0 * std::log(lengthByScale(one.scale, length.lengthMm));
+        }
         if (std::isfinite(one.aicc)) {
             choice.candidates.push_back(one);
         } else {
@@ -317,7 +320,52 @@ Outcome<GroupGrowth> weighedCurves(const Ordered& data, std::vector<GroupGrowthC
 }  // namespace
 
 std::string_view lengthScaleName(LengthScale scale) {
-    return scale == LengthScale::LogLength ? "log-length" : "length";
+    switch (scale) {
+        case LengthScale::Length:
+            return "length";
+        case LengthScale::LogLength:
+            return "log-length";
+        case LengthScale::Reciprocal:
+            return "reciprocal";
+    }
+    return "";
+}
+
+double onScale(LengthScale scale, double lengthMm) {
+    switch (scale) {
+        case LengthScale::LogLength:
+            return std::log(lengthMm);
+        case LengthScale::Reciprocal:
+            return -1.0 / lengthMm;
+        case LengthScale::Length:
+            break;
+    }
+    return lengthMm;
+}
+
+double lengthFrom(LengthScale scale, double value) {
+    switch (scale) {
+        case LengthScale::LogLength:
+            return std::exp(value);
+        case LengthScale::Reciprocal:
+            // Where an interval reaches past zero no length is too great for it.
+            return value < 0.0 ? -1.0 / value : std::numeric_limits<double>::infinity();
+        case LengthScale::Length:
+            break;
+    }
+    return value;
+}
+
+double lengthByScale(LengthScale scale, double lengthMm) {
+    switch (scale) {
+        case LengthScale::LogLength:
+            return lengthMm;
+        case LengthScale::Reciprocal:
+            return lengthMm * lengthMm;
+        case LengthScale::Length:
+            break;
+    }
+    return 1.0;
 }
 
 std::string_view ageCurveName(AgeCurve curve) {

@@ -34,6 +34,9 @@ double endOf(const std::vector<Weighted>& all, bool upper) {
         low = std::min(low, end);
         high = std::max(high, end);
     }
+    if (!std::isfinite(high)) {
+        return high;
+    }
     for (int i = 0; i < 40 && high > low; ++i) {
         const double middle = 0.5 * (low + high);
         double below = 0.0;
@@ -117,18 +120,13 @@ struct Asked {
     bool measured = false;                                   ///< as a further session shows it
 };
 
-/// The derivative of a length by its fitted value.
-double byFitted(const GroupGrowth& growth, double lengthMm) {
-    return growth.scale == LengthScale::LogLength ? lengthMm : 1.0;
-}
-
 /// The figure at two fitted values and its derivatives by those.
 Figure figureAt(const GroupGrowth& growth, const Asked& asked, double later, double earlier) {
     const double laterMm = growth.lengthOf(later);
     const double earlierMm = growth.lengthOf(earlier);
     Figure figure = asked.of(laterMm, earlierMm);
-    figure.byLater *= byFitted(growth, laterMm);
-    figure.byEarlier *= byFitted(growth, earlierMm);
+    figure.byLater *= lengthByScale(growth.scale, laterMm);
+    figure.byEarlier *= lengthByScale(growth.scale, earlierMm);
     return figure;
 }
 
@@ -250,13 +248,13 @@ double GroupGrowth::fittedBy(const OwnBends::Curve& own, double ageDays) const {
 }
 
 double GroupGrowth::lengthOf(double fitted) const {
-    return scale == LengthScale::LogLength ? std::exp(fitted) : fitted;
+    return lengthFrom(scale, fitted);
 }
 
 double GroupGrowth::errorVarianceAt(double fitted) const {
     const double lengthMm = lengthOf(fitted);
-    const double inMm = errorVariance * std::pow(lengthMm, errorPower);
-    return scale == LengthScale::LogLength ? inMm / (lengthMm * lengthMm) : inMm;
+    const double byScale = lengthByScale(scale, lengthMm);
+    return errorVariance * std::pow(lengthMm, errorPower) / (byScale * byScale);
 }
 
 Interval95 GroupGrowth::meanAt(double ageDays) const {

@@ -48,7 +48,7 @@ std::optional<double> saturationPerDay(std::span<const AnimalLength> lengths, st
                                                   [](const auto& a, const auto& b) { return a.ageDays < b.ageDays; });
     const double from = young->ageDays;
     const double span = old->ageDays - from;
-    const double middle = scale == LengthScale::LogLength ? std::log(young->lengthMm) : young->lengthMm;
+    const double middle = onScale(scale, young->lengthMm);
     const auto squares = [&](double logK) {
         const double k = std::exp(logK);
         double sum = 0.0;
@@ -58,7 +58,7 @@ std::optional<double> saturationPerDay(std::span<const AnimalLength> lengths, st
                 sum += line.squaresAbout();
                 line = {};
             }
-            const double y = scale == LengthScale::LogLength ? std::log(lengths[i].lengthMm) : lengths[i].lengthMm;
+            const double y = onScale(scale, lengths[i].lengthMm);
             line.add(std::exp(-k * (lengths[i].ageDays - from)), y - middle, weights[i]);
         }
         return sum + line.squaresAbout();

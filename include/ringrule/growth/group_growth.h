@@ -23,7 +23,11 @@ struct AnimalLength {
     double weight = 1.0;  ///< 1/sd² in mm⁻², relative to the others: all 1 scatter alike in mm
 };
 
-enum class LengthScale { Length, LogLength };
+enum class LengthScale {
+    Length,
+    LogLength,
+    Reciprocal  ///< −1/length: a curve that saturates there is logistic
+};
 
 /// How length (or its logarithm) goes with age: the covariate of intercept and slope.
 enum class AgeCurve {
@@ -31,10 +35,17 @@ enum class AgeCurve {
     SquareRoot,  ///< √age
     Logarithm,   ///< ln age; only when every age is one day or more
     Quadratic,   ///< age and age²; animals differ in intercept and in the slope of age
-    Saturating,  ///< −e^(−k·age), k common to the group: von Bertalanffy on length, Gompertz on its logarithm
+    Saturating,  ///< −e^(−k·age), k common to the group: von Bertalanffy on length, Gompertz on its
+                 ///< logarithm, logistic on its reciprocal
 };
 
 [[nodiscard]] std::string_view lengthScaleName(LengthScale scale);
+
+/// A length in mm on a scale, the length of a value there, and the derivative of the length by it.
+[[nodiscard]] double onScale(LengthScale scale, double lengthMm);
+[[nodiscard]] double lengthFrom(LengthScale scale, double value);
+[[nodiscard]] double lengthByScale(LengthScale scale, double lengthMm);
+
 [[nodiscard]] std::string_view ageCurveName(AgeCurve curve);
 
 /// A value with its 95 % interval, in mm or in what the function says.
