@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <iostream>
+#include <optional>
+#include <string>
 
 #include <CLI/CLI.hpp>
 
@@ -56,9 +58,18 @@ ExitStatus runChosen(const ringrule::cli::Run& chosen) {
     return status;
 }
 
+/// The first word of the command line when it names no command.
+std::optional<std::string> strangeCommand(const CLI::App& app, const char* firstWord) {
+    if (firstWord == nullptr || firstWord[0] == '-') return std::nullopt;
+    const std::string word = firstWord;
+    const bool known = !app.get_subcommands([&](const CLI::App* one) { return one->get_name() == word; }).empty();
+    return known ? std::nullopt : std::optional(word);
+}
+
 /// One line, with the command whose help says more.
-ExitStatus tellBadUse(const CLI::App& app, const CLI::ParseError& error) {
-    std::string words = error.what();
+ExitStatus tellBadUse(const CLI::App& app, const CLI::ParseError& error, const char* firstWord) {
+    const auto strange = strangeCommand(app, firstWord);
+    std::string words = strange ? "there is no command '" + *strange + "'" : error.what();
     std::replace(words.begin(), words.end(), '\n', ' ');
     std::cerr << "ringrule: " << words << "; see: ringrule";
     for (auto parsed = app.get_subcommands(); !parsed.empty(); parsed = parsed.front()->get_subcommands())
@@ -81,7 +92,7 @@ int main(int argc, char** argv) {
         app.parse(argc, argv);
         return static_cast<int>(runChosen(chosen));
     } catch (const CLI::ParseError& error) {
-        if (error.get_exit_code() != 0) return static_cast<int>(tellBadUse(app, error));
+        if (error.get_exit_code() != 0) return static_cast<int>(tellBadUse(app, error, argc > 1 ? argv[1] : nullptr));
         app.exit(error);  // --help or --version
         return static_cast<int>(ExitStatus::Done);
     } catch (const ringrule::Error& error) {

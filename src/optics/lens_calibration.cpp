@@ -175,7 +175,8 @@ void tellCoverage(const std::vector<const BoardView*>& views, LensReport& report
 
 Refusal tooFew(int poses, const LensCalibrationOptions& options) {
     return {"too-few-lens-photos", "Only " + std::to_string(poses) +
-                                       " usable photos show the board in poses of their own; at least " +
+                                       (poses == 1 ? " usable photo shows" : " usable photos show") +
+                                       " the board in poses of their own; at least " +
                                        std::to_string(options.leastPhotos) + " are needed, ten are good."};
 }
 

@@ -13,8 +13,9 @@ std::string fixed(double value, int decimals) {
     std::array<char, 64> text{};
     std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
     std::string written = text.data();
-    // A typographic minus lines up with the plus-minus sign.
-    if (written.starts_with('-')) written.replace(0, 1, "\u2212");
+    // "−0.00" reads as a change that is not there; a typographic minus lines up with the plus-minus sign.
+    const bool zero = written.find_first_not_of("-0.") == std::string::npos;
+    if (written.starts_with('-')) written.replace(0, 1, zero ? "" : "\u2212");
     return written;
 }
 

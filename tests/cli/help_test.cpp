@@ -63,3 +63,9 @@ TEST_CASE("bad use is status 2 and said on standard error") {
     CHECK(ran.out.empty());
     CHECK_FALSE(ran.err.empty());
 }
+
+TEST_CASE("a word that is no command is named") {
+    CHECK(ringrule({"foo"}).err == "ringrule: there is no command 'foo'; see: ringrule --help\n");
+    CHECK(ringrule({"measure"}).err.find("there is no command") == std::string::npos);
+    CHECK(ringrule({}).err.find("there is no command") == std::string::npos);
+}

@@ -20,6 +20,7 @@ TEST_CASE("the interval has two significant figures and sets the decimals") {
     CHECK(numberWithInterval(withU95(132.408, 0.197)) == "132.4 ± 0.2");
     CHECK(numberWithInterval(withU95(0.03557, 0.00044)) == "0.0356 ± 0.0004");
     CHECK(numberWithInterval(withU95(-4.31, 1.5), "%") == "\u22124.3 ± 1.5\u00A0%");
+    CHECK(numberWithInterval(withU95(-0.001, 0.03), "mm/day") == "0.00 ± 0.03\u00A0mm/day");
 }
 
 TEST_CASE("what is not known is said, not printed as a number") {
