@@ -87,7 +87,10 @@ double degreesOfFreedom(const View& view, const VarianceShape& shape) {
     Eigen::VectorXd gradient(view.theta.size() + 1);
     gradient << sigma2 * shape.byTheta, shape.value;
     const double variance = sigma2 * shape.value;
-    return 2.0 * variance * variance / gradient.dot(view.parameters * gradient);
+    // Where the spread is all but unknown they come out near nothing: at a tenth the interval is endless for any use, and
+    // Student's quantile is still a number.
+    constexpr double kLeast = 0.1;
+    return std::max(kLeast, 2.0 * variance * variance / gradient.dot(view.parameters * gradient));
 }
 
 MixedEstimate estimate(const View& view, double value, const VarianceShape& shape, double freedom) {

@@ -169,6 +169,10 @@ MixedOptimum searchMixed(const MixedSums& sums, MixedCriterion criterion) {
     settle(sums, criterion, at, best.boundary);
     best.theta = at.theta;
     best.terms = std::move(at.terms);
+    if (!best.terms.defined) {
+        best.flat = true;  // on the boundary the fixed effects are not told apart any more
+        return best;
+    }
     if (!best.boundary) {
         const Eigen::VectorXd bend = curvature(best.terms).values;
         best.flat = bend.minCoeff() < kFlat * std::max(1.0, bend.maxCoeff()) && best.theta.minCoeff() > kOnBoundary;
