@@ -293,6 +293,10 @@ Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as)
 /// The best curve, with those beside it that the data do not rule out, each with its Akaike weight.
 Outcome<GroupGrowth> weighedCurves(const Ordered& data, std::vector<GroupGrowthCandidate> candidates) {
     auto best = fitted(data, candidates.front());
+    while (!best && candidates.size() > 1) {
+        candidates.erase(candidates.begin());  // likeliest, but its spreads cannot be told: the next
+        best = fitted(data, candidates.front());
+    }
     if (!best) {
         return best;
     }
