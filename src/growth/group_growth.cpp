@@ -164,8 +164,8 @@ struct Choice {
 };
 
 /// The curves on each scale that are tried, with k of those that saturate. On the reciprocal only that (a line there
-/// reaches no length within finite time), and only with ages enough to tell a turning point: at four ages it took weight
-/// from Gompertz's own curve, whose forecasts were covered 91 % with it and 93.6 % without.
+/// reaches no length within finite time), and only with ages enough to tell a turning point: at four ages it took
+/// weight from Gompertz's own curve, whose forecasts were covered 91 % with it and 93.6 % without.
 std::vector<GroupGrowthCandidate> triedOn(const Ordered& data) {
     std::vector<GroupGrowthCandidate> tried;
     for (LengthScale scale : {LengthScale::Length, LengthScale::LogLength, LengthScale::Reciprocal}) {
@@ -278,6 +278,7 @@ Outcome<GroupGrowth> fitted(const Ordered& data, const GroupGrowthCandidate& as)
     }
     growth.animals = data.animals;
     growth.timesSeen = data.timesSeen;
+    growth.showsTurn = data.ages.size() >= kLeastAgesForTurn;
     growth.youngestDays = *data.ages.begin();
     growth.oldestDays = *data.ages.rbegin();
     const Covariate covariate = covariateOf(data, as);

@@ -145,7 +145,10 @@ void byLength(MilestoneDate& date, const CaseFile& file, Date origin, const Grou
     date.reached = date.expected && *date.expected <= on;
     date.sentence = what + ": " + (date.expected ? "about " + formatDate(*date.expected) : "no day can be expected") +
                     intervalText(date) + ", by " +
-                    (when.value().basis == ForecastBasis::OwnCurve ? "its own growth." : "the growth of its group.");
+                    (when.value().basis == ForecastBasis::OwnCurve ? "its own growth."
+                     : group->value().showsTurn
+                         ? "the growth of its group."
+                         : "the growth of its group, seen too few times to show whether it is about to slow down.");
 }
 
 /// The growth of the animals that share a tank and species, fitted once.

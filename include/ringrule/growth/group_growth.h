@@ -98,6 +98,7 @@ struct GroupGrowth {
     std::vector<int> timesSeen;         ///< ages of each animal
     std::vector<std::int64_t> animals;  ///< in the order of the fit's groups
     std::vector<GroupGrowthCandidate> candidates;  ///< least AICc first
+    bool showsTurn = false;                        ///< seen at ages enough to show growth that is about to slow down
     double youngestDays = 0.0;                     ///< ages between which the curve rests on data
     double oldestDays = 0.0;
     double perDay = 0.0;         ///< k of a saturating curve
