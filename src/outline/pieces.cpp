@@ -99,11 +99,12 @@ std::vector<cv::Rect> cardWriting(const PlateRegion& region, const std::vector<c
     return writing;
 }
 
-bool inRim(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece) {
+/// Whether nearly all of a piece lies in a part of the plate.
+bool liesIn(const cv::Mat1b& part, const cv::Mat1i& labels, const Piece& piece) {
     cv::Mat1b own;
     cv::compare(labels(piece.bounds), piece.label, own, cv::CMP_EQ);
     const int all = cv::countNonZero(own);
-    own &= region.rim(piece.bounds);
+    own &= part(piece.bounds);
     return cv::countNonZero(own) > 0.8 * all;
 }
 
@@ -125,8 +126,9 @@ struct SmallPrint {
 bool isPrint(const PlateRegion& region, const cv::Mat1i& labels, const Piece& piece, const SmallPrint& print,
              double pxPerMm) {
     if (std::find(print.writing.begin(), print.writing.end(), piece.bounds) != print.writing.end()) return true;
+    if (liesIn(region.scales, labels, piece)) return true;
     const double extent = extentMm(piece.bounds, pxPerMm);
-    const bool rim = inRim(region, labels, piece);
+    const bool rim = liesIn(region.rim, labels, piece);
     if (rim && (extent < kLetterMm || (extent < kWordMm && inRow(piece, print.rim, pxPerMm)))) return true;
     if (piece.halfWidthMm < kStrokeHalfMm && extent > kLineAspect * piece.halfWidthMm &&
         piece.areaMm2 < 2.4 * piece.halfWidthMm * extent &&

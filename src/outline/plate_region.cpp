@@ -13,12 +13,15 @@ namespace {
 constexpr double kEdgeMm = 0.6;       ///< rim that may show the plate's cut edge
 constexpr double kPrintShare = 0.10;  ///< of the plate's shorter side: where rulers and lettering are looked for
 constexpr double kQuietShare = 0.10;  ///< of a marker's side
+/// Of the plate's shorter side: ticks and numbers of the millimetre scales on the plates that Ringrule prints
+/// (`PlateRuler::stripMm`, 7 mm on a side of 120), with what the lens spreads.
+constexpr double kScaleShare = 7.4 / 120.0;
+constexpr double kNarrowestScaleMm = 0.6 * 7.4;  ///< there they stop shrinking with the plate …
+constexpr double kWidestScaleMm = 2.5 * 7.4;     ///< … and this holds a bench plate enlarged to half a metre
 
-/// The plate's outline, drawn in by `insetMm`, through the lens.
-std::vector<PixelPoint> plateOutline(const Box& box, const Scale& scale, double insetMm) {
-    const double right = box.plate.widthMm - insetMm;
-    const double bottom = box.plate.heightMm - insetMm;
-    const std::array<PlatePoint, 4> corners{{{insetMm, insetMm}, {right, insetMm}, {right, bottom}, {insetMm, bottom}}};
+/// An upright rectangle on the plate, through the lens.
+std::vector<PixelPoint> rectangle(const Scale& scale, double left, double top, double right, double bottom) {
+    const std::array<PlatePoint, 4> corners{{{left, top}, {right, top}, {right, bottom}, {left, bottom}}};
     std::vector<PixelPoint> outline;
     outline.reserve(48);
     for (std::size_t side = 0; side < 4; ++side) {
@@ -27,6 +30,16 @@ std::vector<PixelPoint> plateOutline(const Box& box, const Scale& scale, double 
         for (int i = 0; i < 12; ++i) outline.push_back(scale.pixelFromPlate(from + (to - from) * (i / 12.0)));
     }
     return outline;
+}
+
+/// The plate's outline, drawn in by `insetMm`, through the lens.
+std::vector<PixelPoint> plateOutline(const Box& box, const Scale& scale, double insetMm) {
+    return rectangle(scale, insetMm, insetMm, box.plate.widthMm - insetMm, box.plate.heightMm - insetMm);
+}
+
+/// How wide the strips of the millimetre scales are at most: always within the rim.
+double scaleStripMm(double shorterSideMm, double rimMm) {
+    return std::min(rimMm, std::clamp(kScaleShare * shorterSideMm, kNarrowestScaleMm, kWidestScaleMm));
 }
 
 void fill(cv::Mat1b& mask, const std::vector<cv::Point2d>& polygon, unsigned char value) {
@@ -74,6 +87,10 @@ PlateRegion plateRegion(const Reduced& picture, const Box& box, const FoundPlate
     region.rim = region.plate.clone();
     const double printMm = kPrintShare * std::min(box.plate.widthMm, box.plate.heightMm);
     fill(region.rim, inPicture(picture, plateOutline(box, scale, printMm)), 0);
+    const double stripMm = scaleStripMm(std::min(box.plate.widthMm, box.plate.heightMm), printMm);
+    region.scales = region.plate.clone();
+    fill(region.scales,
+         inPicture(picture, rectangle(scale, stripMm, 0.0, box.plate.widthMm, box.plate.heightMm - stripMm)), 0);
     region.marks = cv::Mat1b(picture.light.size(), static_cast<unsigned char>(0));
     for (const PlateMarker& marker : box.plate.markers) {
         const double half = (0.5 + kQuietShare) * marker.sideMm;

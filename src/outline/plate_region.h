@@ -14,9 +14,10 @@ namespace ringrule {
 
 /// Masks over a reduced picture of the plate, 255 where true.
 struct PlateRegion {
-    cv::Mat1b plate;  ///< on the plate, a narrow rim left out
-    cv::Mat1b marks;  ///< markers and card markers with their quiet zones, and the writing on cards
-    cv::Mat1b rim;    ///< the outer part of the plate, where rulers and lettering are printed
+    cv::Mat1b plate;   ///< on the plate, a narrow rim left out
+    cv::Mat1b marks;   ///< markers and card markers with their quiet zones, and the writing on cards
+    cv::Mat1b rim;     ///< the outer part of the plate, where rulers and lettering are printed
+    cv::Mat1b scales;  ///< the strips along the lower and the left edge that hold the plate's millimetre scales
     std::vector<std::vector<cv::Point2d>> cards;  ///< corners of card markers in the reduced picture
 };
 
