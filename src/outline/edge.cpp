@@ -12,7 +12,7 @@ namespace {
 
 /// Slopes beside the step are held near zero with this strength (per sample): they exist, but must not eat the step.
 constexpr double kSlopeRidge = 4.0;
-constexpr double kShadedRidge = 0.05;  ///< inside a pale round body, which darkens toward its rim
+constexpr double kShadedRidge = 0.05;  ///< inside a pale round body, which darkens toward its rim, and in deep shadow
 
 /// Weight, in samples, of the light known from nearby for the inside of a thin body.
 constexpr double kInsidePrior = 8.0;
@@ -87,7 +87,8 @@ Equations equationsAt(const Profile& profile, const StepPrior& prior, const Vect
     eq.right = {r0, r1, r2, r3, r4};
     eq.squares = squares;
     const double square = profile.last() * profile.last();
-    const std::array ridges{(prior.shadedRim ? kShadedRidge : kSlopeRidge) * square, kSlopeRidge * square};
+    const std::array ridges{(prior.shadedRim || prior.inShadow ? kShadedRidge : kSlopeRidge) * square,
+                            (prior.inShadow ? kShadedRidge : kSlopeRidge) * square};
     for (const std::size_t k : {std::size_t{3}, std::size_t{4}}) {
         eq.normal[diagonal(k)] += ridges[k - 3];
         eq.right[k] -= ridges[k - 3] * p[k];

@@ -31,6 +31,7 @@ struct StepPrior {
     double oppositePx = -1e9;   ///< place of the body's other edge: a body thinner than the blur is no step but a bar
     double insideLight = -1.0;  ///< light of the body nearby, for bodies too thin to show it; negative: not known
     bool shadedRim = false;     ///< the body is the lighter side and darkens toward its rim
+    bool inShadow = false;      ///< a shadow lies close beside the body: the light outside rises steadily
 };
 
 /// A blurred step fitted to a profile.

@@ -18,6 +18,7 @@ constexpr int kWidestReach = 12;
 constexpr std::size_t kShown = 300;
 constexpr double kLeastOfStep = 0.25;    ///< of the body's contrast: a step as high is its edge …
 constexpr double kLeastOfShaded = 0.12;  ///< … and where its rim is in the shade
+constexpr double kShadowShare = 0.4;     ///< of the way from half-way to the plate: a shadow no lighter hides half-way
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
@@ -133,11 +134,19 @@ double crossingNear(const Profile& profile, double halfLight) {
     return best;
 }
 
+/// The half-way light across one profile: that of the whole boundary, but where a shadow beside the body is about as
+/// dark as that, half-way from the body to the lightest place in the profile.
+double halfLightOf(const Profile& profile, double inside, double halfLight) {
+    const auto from = profile.light.begin() + profile.inner;
+    const auto lightest = static_cast<double>(*std::max_element(from, profile.light.end()));
+    return lightest < halfLight + kShadowShare * (halfLight - inside) ? 0.5 * (inside + lightest) : halfLight;
+}
+
 struct Pass {
-    std::vector<double> placePx;        ///< of the edge along each normal; nothing where none was seen
-    std::vector<StepEdge> edges;        ///< where a step was fitted …
-    std::vector<Profile> shown;         ///< … some hundreds of their profiles …
-    std::vector<StepEdge> shownEdges;   ///< … and their edges: plenty for the blur, which is one number
+    std::vector<double> placePx;       ///< of the edge along each normal; nothing where none was seen
+    std::vector<StepEdge> edges;       ///< where a step was fitted …
+    std::vector<Profile> shown;        ///< … some hundreds of their profiles …
+    std::vector<StepEdge> shownEdges;  ///< … and their edges: plenty for the blur, which is one number
 };
 
 struct PassOptions {
@@ -151,8 +160,9 @@ struct PassOptions {
     bool rough = false;  ///< steps are fitted only where they are shown; elsewhere the half-way light will do
 };
 
-StepEdge fittedAcross(const CutProfile& across, double crossingPx, const PassOptions& options) {
+StepEdge fittedAcross(const CutProfile& across, double crossingPx, double halfLight, const PassOptions& options) {
     StepPrior prior;
+    prior.inShadow = halfLight < options.halfLight;
     prior.sigmaPx = options.sigmaPx;
     prior.startPx = std::isfinite(crossingPx) ? crossingPx : 0.0;
     prior.leastContrast = (options.shadedRim ? kLeastOfShaded : kLeastOfStep) * options.contrast;
@@ -170,13 +180,13 @@ Pass lookAcross(const cv::Mat& grey, const Tone& tone, const std::vector<PixelPo
     Pass pass;
     pass.placePx.reserve(points.size());
     for (std::size_t i = 0; i < points.size(); ++i) {
-        CutProfile across =
-            cut(sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], step, reach),
-                options.halfLight);
-        double placePx = crossingNear(across.profile, options.halfLight);
+        Profile whole = sampleProfile(grey, tone, points[i] + normals[i] * options.startPx, normals[i], step, reach);
+        const double halfLight = halfLightOf(whole, options.insideLight, options.halfLight);
+        CutProfile across = cut(std::move(whole), halfLight);
+        double placePx = crossingNear(across.profile, halfLight);
         const bool shown = i % stride == 0;
         if (shown || !options.rough) {
-            const StepEdge edge = fittedAcross(across, placePx, options);
+            const StepEdge edge = fittedAcross(across, placePx, halfLight, options);
             placePx = edge.found ? edge.atPx : kNone;
             pass.edges.push_back(edge);
             if (shown) pass.shown.push_back(std::move(across.profile)), pass.shownEdges.push_back(edge);

@@ -8,21 +8,20 @@
 
 namespace ringrule::test {
 
-/// A photo in which `body` gives the share (0 … 1) that is animal at a place; drawn by 8 × 8 samples a pixel in linear
-/// light, blurred as a lens does, then bent by the sRGB curve (IEC 61966-2-1) as a camera does.
-inline cv::Mat drawn(cv::Size size, double blurPx, double bodyLight, double plateLight,
-                     const std::function<bool(double, double)>& body) {
+/// A photo in which `lightOf` gives the light at a place; drawn by 8 × 8 samples a pixel, blurred as a lens does, then
+/// bent by the sRGB curve (IEC 61966-2-1) as a camera does.
+inline cv::Mat drawn(cv::Size size, double blurPx, const std::function<double(double, double)>& lightOf) {
     constexpr int kSub = 8;
     cv::Mat1f light(size);
     for (int y = 0; y < size.height; ++y) {
         for (int x = 0; x < size.width; ++x) {
-            int inside = 0;
+            double sum = 0.0;
             for (int k = 0; k < kSub * kSub; ++k) {
                 const double dx = (k % kSub + 0.5) / kSub - 0.5;
                 const double dy = (k / kSub + 0.5) / kSub - 0.5;
-                if (body(x + dx, y + dy)) ++inside;
+                sum += lightOf(x + dx, y + dy);
             }
-            light(y, x) = static_cast<float>(plateLight + (bodyLight - plateLight) * inside / (kSub * kSub));
+            light(y, x) = static_cast<float>(sum / (kSub * kSub));
         }
     }
     cv::GaussianBlur(light, light, {}, blurPx);
@@ -35,6 +34,12 @@ inline cv::Mat drawn(cv::Size size, double blurPx, double bodyLight, double plat
         }
     }
     return grey;
+}
+
+/// The same of a body, where `body` says so, before an even plate.
+inline cv::Mat drawn(cv::Size size, double blurPx, double bodyLight, double plateLight,
+                     const std::function<bool(double, double)>& body) {
+    return drawn(size, blurPx, [&](double x, double y) { return body(x, y) ? bodyLight : plateLight; });
 }
 
 }  // namespace ringrule::test

@@ -92,3 +92,31 @@ TEST_CASE("Mirroring the photo mirrors the boundary") {
     CHECK_THAT(area, WithinAbs(mirrorArea, 4.0));
     CHECK(area > 1000.0);
 }
+
+TEST_CASE("A shadow under the belly that is darker than half-way from body to plate does not move the edge") {
+    constexpr double kPale = 0.2;
+    constexpr double kLit = 0.37;
+    constexpr double kShade = 0.255;  // between body and plate: 0.285 is half-way
+    const auto slab = [](double x, double y) { return y > 40.0 && y < 66.0 && x > 12.0 && x < 108.0; };
+    // The shadow is as deep as that along the trunk only, and ends softly, 1 to 15 px below the belly.
+    const auto light = [&](double x, double y) {
+        if (slab(x, y)) return kPale - 0.02 * std::max(0.0, y - 62.0);  // a round belly is darker at its rim
+        const double along = std::clamp(1.6 - std::abs(x - 60.0) / 25.0, 0.0, 1.0);
+        const double below = y < 60.0 ? 0.0 : std::clamp(1.0 - (y - 67.0) / 14.0, 0.0, 1.0);
+        return kLit + (kShade - kLit) * along * below;
+    };
+    const cv::Mat grey = test::drawn({120, 120}, 0.8, light);
+    RefineOptions options;
+    options.stepPx = 1.2;
+    options.contourLagPx = 0.0;
+    options.inside = kPale;
+    options.outside = kLit;
+    const std::vector<PixelPoint> contour{{12.5, 40.5}, {107.5, 40.5}, {107.5, 65.5}, {12.5, 65.5}};
+    const RefinedBoundary refined = refineBoundary(grey, photoTone(), contour, options);
+    for (const PixelPoint at : refined.pointsPx) {
+        // The light slopes on both sides by more than a tenth of the step a pixel, which a disc's does not.
+        if (at.y > 53.0 && std::abs(at.x - 60.0) < 15.0) CHECK_THAT(at.y, WithinAbs(66.0, 0.3));
+        CHECK(at.y < 66.6);  // also toward the shadow's ends, within the lens's blur
+    }
+    CHECK(refined.foundShare > 0.97);
+}
