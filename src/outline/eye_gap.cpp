@@ -10,18 +10,24 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "outline/notch.h"
+
 namespace ringrule {
 namespace {
 
-constexpr double kRimReach = 0.4;      ///< of the body's half-width: half of the widest break in the rim of an eye
-constexpr double kWidest = 0.65;       ///< of the body's half-width: radius of the largest eye
-constexpr double kRoundness = 2.2;     ///< area over that of its inscribed circle: an eye and the shade round it
+constexpr double kRimReach = 0.4;         ///< of the body's half-width: half of the widest break in the rim of an eye
+constexpr double kWidest = 0.65;          ///< of the body's half-width: radius of the largest eye
+constexpr double kRoundness = 2.2;        ///< area over that of its inscribed circle: an eye and the shade round it
 constexpr double kPartedRoundness = 3.0;  // where it parts the head, the shade on both sides is in it too
-constexpr double kOpenShare = 0.35;    ///< of its border: how far an eye may open to the plate …
-constexpr double kPartedShare = 0.65;  ///< … and where it parts the snout from the head
-constexpr double kNearest = 1.3;       ///< of the filled body's half-width at the eye: from here …
-constexpr double kFarthest = 2.2;      ///< … to here along the body the body must go on …
-constexpr double kGoesOn = 0.6;        ///< … with this share of that half-width
+constexpr double kOpenShare = 0.35;       ///< of its border: how far an eye may open to the plate …
+constexpr double kPartedShare = 0.65;     ///< … and where it parts the snout from the head
+constexpr double kNotchRoundness = 2.6;   ///< of half an eye: half a disc has 2
+constexpr double kWidestNotch = 0.8;      ///< of the body's half-width: an eye as wide as the head of a pipefish
+constexpr double kLeastNotchPx = 2.0;     ///< smaller ones are the mask's own steps
+constexpr double kNeckReach = 0.15;       ///< of the body's half-width: half of the widest break beside such an eye
+constexpr double kNearest = 1.3;          ///< of the filled body's half-width at the eye: from here …
+constexpr double kFarthest = 2.2;         ///< … to here along the body the body must go on …
+constexpr double kGoesOn = 0.6;           ///< … with this share of that half-width
 
 /// A gap that may be an eye, in the mask's own pixels.
 struct Gap {
@@ -73,7 +79,7 @@ bool bodyGoesOn(const cv::Mat1b& body, const Gap& gap) {
     cv::Mat1f depth;
     cv::distanceTransform(filled, depth, cv::DIST_L2, 3);
     const double here = static_cast<double>(depth(gap.middle));
-    // Steps inside the body, counted along rows, columns and diagonals by turns, so that a circle comes out nearly round.
+    // Steps inside the body, counted along rows, columns and diagonals by turns: a circle comes out nearly round.
     cv::Mat1i steps(filled.size(), -1);
     std::deque<cv::Point> open{gap.middle};
     steps(gap.middle) = 0;
@@ -145,6 +151,33 @@ cv::Mat1b fillEyes(cv::Mat1b& body, const cv::Mat1b& others, double halfWidthPx,
         if (looksLikeEye(gap, outside, halfWidthPx) && bodyGoesOn(body, gap)) eyes |= gap.mask;
     }
     body |= eyes;
+    return eyes;
+}
+
+cv::Mat1b eyeNotches(const cv::Mat1b& body, const cv::Mat1b& others, double halfWidthPx) {
+    cv::Mat1b eyes(body.size(), static_cast<unsigned char>(0));
+    // Beside an eye as wide as the head, what is left of the head is a thin line and may be broken.
+    const int neck = 2 * static_cast<int>(std::max(1.0, kNeckReach * halfWidthPx)) + 1;
+    cv::Mat1b whole;
+    cv::morphologyEx(body, whole, cv::MORPH_CLOSE, cv::getStructuringElement(cv::MORPH_ELLIPSE, {neck, neck}));
+    std::vector<std::vector<cv::Point>> contours;
+    cv::findContours(whole, contours, cv::RETR_EXTERNAL, cv::CHAIN_APPROX_NONE);
+    if (contours.empty()) return eyes;
+    const auto longest = std::max_element(contours.begin(), contours.end(),
+                                          [](const auto& a, const auto& b) { return a.size() < b.size(); });
+    for (const std::vector<cv::Point>& rim : notchesOf(*longest, halfWidthPx)) {
+        Gap gap;
+        gap.mask = cv::Mat1b(body.size(), static_cast<unsigned char>(0));
+        cv::fillPoly(gap.mask, std::vector<std::vector<cv::Point>>{rim}, cv::Scalar(255));
+        gap.mask.setTo(0, body);
+        cv::Mat1f depth;
+        cv::distanceTransform(gap.mask, depth, cv::DIST_L2, 3);
+        cv::minMaxLoc(depth, nullptr, &gap.radiusPx, nullptr, &gap.middle);
+        if (gap.radiusPx < kLeastNotchPx || meets(gap.mask, others, static_cast<int>(kRimReach * halfWidthPx)))
+            continue;
+        const bool round = cv::countNonZero(gap.mask) < kNotchRoundness * CV_PI * gap.radiusPx * gap.radiusPx;
+        if (round && gap.radiusPx < kWidestNotch * halfWidthPx && bodyGoesOn(body, gap)) eyes |= gap.mask;
+    }
     return eyes;
 }
 

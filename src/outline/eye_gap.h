@@ -11,6 +11,10 @@ namespace ringrule {
 /// A gap beside `others`, which may be the same animal's snout beyond its eye, is left. Returns what was filled.
 cv::Mat1b fillEyes(cv::Mat1b& body, const cv::Mat1b& others, double halfWidthPx, double leastRadiusPx = 1.5);
 
+/// What the notches that eyes cut into the rim of a pale body's mask would hold: as `fillEyes`, for eyes that the rim
+/// runs through. The mask is not changed.
+[[nodiscard]] cv::Mat1b eyeNotches(const cv::Mat1b& body, const cv::Mat1b& others, double halfWidthPx);
+
 /// Where an eye as wide as the head parts a snout from it: short bridges between an end of a long small part and the
 /// larger part before it. For a coarse mask, which only says what belongs together.
 [[nodiscard]] cv::Mat1b snoutBridges(const cv::Mat1b& body, double halfWidthPx);

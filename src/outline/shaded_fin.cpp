@@ -13,11 +13,20 @@ namespace {
 constexpr double kCoreShare = 0.3;  ///< of the way from the body's lighter third to the plate: surely body
 constexpr int kLeastPx = 12;        ///< smaller parts are the edge's own blur
 constexpr int kLeastContactPx = 4;
-constexpr double kSameShare = 0.3;  ///< of that step: parts of one fin differ by less
+constexpr double kSameShare = 0.3;   ///< of that step: parts of one fin differ by less
+constexpr double kOpenShare = 0.42;  ///< of its border: a fin is open to the plate along more than this
+constexpr double kLeastFin = 0.05;   ///< of the square of the body's half-width: smaller parts are lines between scales
+/// The same of fins about as dim as the mask's own threshold, of which it holds a rim or less: the mask is drawn looser
+/// for them, and its looser rim along the belly is dim too, but thin, and open on one side only.
+constexpr double kLeastDim = 0.25;
+constexpr double kDimStepShare = 0.8;
+constexpr double kDimOpenShare = 0.6;
+constexpr int kBlurredPx = 4;  ///< width of a fin's blurred edge
 constexpr int kEyeRimPx = 4;
 constexpr int kCrumbReachPx = 8;
 constexpr double kSmoothPx = 1.0;
-constexpr double kEdgeShare = 0.06;  ///< of the step from body to plate, in a pixel: a blurred edge between them has 0.2 to 0.3
+/// Of the step from body to plate, in a pixel: a blurred edge between them has 0.2 to 0.3.
+constexpr double kEdgeShare = 0.06;
 constexpr double kStepShare = 0.6;  ///< of the step from the part to the plate: a step from body to fin is higher
 
 cv::Mat1b grown(const cv::Mat1b& mask, int reachPx) {
@@ -64,15 +73,24 @@ cv::Mat1b edgesIn(const cv::Mat1f& light, double step) {
 struct Part {
     cv::Mat1b mask;
     double light = 0.0;
+    int areaPx = 0;
     bool fin = false;
 };
 
+/// What a part must be to be a fin by itself; what goes on from it is more of it.
+struct FinRule {
+    double leastPx = 0.0;  ///< area
+    double step = 0.0;     ///< into it from the body, of the step from it to the plate
+    double open = 0.0;     ///< share of the border of it and what goes on from it that lies on the plate
+    bool goesOn = true;
+};
+
 /// Whether the light steps from the body beside it into the part, by much of what it then has left to the plate.
-bool stepsInto(const cv::Mat1f& light, const cv::Mat1b& plain, const Part& part, double plate) {
+bool stepsInto(const cv::Mat1f& light, const cv::Mat1b& plain, const Part& part, double plate, double step) {
     cv::Mat1b beside;
     cv::bitwise_and(without(grown(part.mask, 5), grown(part.mask, 1)), plain, beside);
     if (cv::countNonZero(beside) < kLeastContactPx) return false;
-    return part.light - cv::mean(light, beside)[0] > kStepShare * (plate - part.light);
+    return part.light - cv::mean(light, beside)[0] > step * (plate - part.light);
 }
 
 /// Whether a part lies beside a fin and is as light: more of it, beyond a ray.
@@ -93,23 +111,25 @@ std::vector<Part> partsOf(const cv::Mat1f& light, const cv::Mat1b& plain) {
         Part part;
         cv::compare(labels, label, part.mask, cv::CMP_EQ);
         part.light = cv::mean(light, part.mask)[0];
+        part.areaPx = stats.at<int>(label, cv::CC_STAT_AREA);
         parts.push_back(std::move(part));
     }
     return parts;
 }
 
-cv::Mat1b finsAmong(std::vector<Part> parts, const cv::Mat1f& light, const cv::Mat1b& plain, double plate) {
+cv::Mat1b finsAmong(std::vector<Part> parts, const cv::Mat1f& light, const cv::Mat1b& plain, double plate,
+                    const FinRule& rule) {
     cv::Mat1b fins(light.size(), static_cast<unsigned char>(0));
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < parts.size(); ++i) {
-        parts[i].fin = stepsInto(light, plain, parts[i], plate);
+        parts[i].fin = parts[i].areaPx >= rule.leastPx && stepsInto(light, plain, parts[i], plate, rule.step);
         if (parts[i].fin) found.push_back(i);
     }
     while (!found.empty()) {
         const Part& fin = parts[found.back()];
         found.pop_back();
         fins |= fin.mask;
-        for (std::size_t i = 0; i < parts.size(); ++i) {
+        for (std::size_t i = 0; rule.goesOn && i < parts.size(); ++i) {
             if (parts[i].fin || !goesOn(fin, parts[i], plate)) continue;
             parts[i].fin = true;
             found.push_back(i);
@@ -139,25 +159,47 @@ void dropCrumbs(const cv::Mat1b& core, const cv::Mat1b& near, cv::Mat1b& body) {
     }
 }
 
+/// Those of `fins` that are open to the plate along more than `share` of their border.
+cv::Mat1b openAmong(const cv::Mat1b& fins, const cv::Mat1b& body, double share) {
+    cv::Mat1i labels;
+    const int count = cv::connectedComponents(fins, labels, 8, CV_32S);
+    cv::Mat1b open(fins.size(), static_cast<unsigned char>(0));
+    for (int label = 1; label < count; ++label) {
+        cv::Mat1b fin;
+        cv::compare(labels, label, fin, cv::CMP_EQ);
+        const cv::Mat1b border = without(grown(fin, 1), fin);
+        if (cv::countNonZero(without(border, body)) > share * cv::countNonZero(border)) open |= fin;
+    }
+    return open;
+}
+
+/// The fins of a mask with their blurred edges.
+cv::Mat1b finsOf(const PaleBody& seen, const cv::Mat1b& mask, const cv::Mat1b& core, double lighter, double plate,
+                 const FinRule& rule) {
+    const cv::Mat1b rest = without(without(mask, grown(core, 1)), grown(seen.eyes, kEyeRimPx));
+    cv::Mat1b plain;
+    cv::morphologyEx(without(rest, edgesIn(seen.light, plate - lighter)), plain, cv::MORPH_OPEN, cv::Mat1b::ones(2, 2));
+    cv::Mat1b body;
+    cv::bitwise_or(plain, core, body);
+    const cv::Mat1b fins = finsAmong(partsOf(seen.light, plain), seen.light, body, plate, rule);
+    cv::Mat1b whole;
+    cv::bitwise_and(grown(fins, kBlurredPx), rest, whole);
+    return openAmong(whole, mask, rule.open);
+}
+
 }  // namespace
 
-void dropFins(const cv::Mat1f& light, const cv::Mat1b& eyes, cv::Mat1b& body) {
-    const double lighter = quantileIn(light, body, 0.35);
-    const double plate = quantileIn(light, without(grown(body, 6), grown(body, 2)), 0.5);
+void dropFins(const PaleBody& seen, cv::Mat1b& body) {
+    const double lighter = quantileIn(seen.light, body, 0.35);
+    const double plate = quantileIn(seen.light, without(grown(body, 6), grown(body, 2)), 0.5);
     cv::Mat1b core;
-    cv::compare(light, lighter + kCoreShare * (plate - lighter), core, cv::CMP_LT);
+    cv::compare(seen.light, lighter + kCoreShare * (plate - lighter), core, cv::CMP_LT);
     cv::bitwise_and(core, body, core);
-    const cv::Mat1b rest = without(without(body, grown(core, 1)), grown(eyes, kEyeRimPx));
-    cv::Mat1b plain;
-    cv::morphologyEx(without(rest, edgesIn(light, plate - lighter)), plain, cv::MORPH_OPEN, cv::Mat1b::ones(2, 2));
-    cv::Mat1b seen;
-    cv::bitwise_or(plain, core, seen);
-    const cv::Mat1b fins = finsAmong(partsOf(light, plain), light, seen, plate);
-    // With their blurred edges.
-    cv::Mat1b whole;
-    cv::bitwise_and(grown(fins, 4), rest, whole);
-    body.setTo(0, whole);
-    dropCrumbs(core, grown(whole, kCrumbReachPx), body);
+    const double squarePx = seen.halfWidthPx * seen.halfWidthPx;
+    cv::Mat1b fins = finsOf(seen, body, core, lighter, plate, {kLeastFin * squarePx, kStepShare, kOpenShare, true});
+    fins |= finsOf(seen, seen.loose, core, lighter, plate, {kLeastDim * squarePx, kDimStepShare, kDimOpenShare, false});
+    body.setTo(0, fins);
+    dropCrumbs(core, grown(fins, kCrumbReachPx), body);
 }
 
 }  // namespace ringrule

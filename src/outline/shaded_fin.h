@@ -5,10 +5,17 @@
 
 namespace ringrule {
 
+/// What `dropFins` is told of the body beside its mask.
+struct PaleBody {
+    const cv::Mat1f& light;  ///< 0 in the body's lightest part, rising by equal steps for equal ratios
+    const cv::Mat1b& eyes;   ///< what is beside them stays
+    const cv::Mat1b& loose;  ///< the mask with what is dimmer: fins about as dim as the mask's threshold, whole
+    double halfWidthPx = 0.0;
+};
+
 /// Takes half transparent fins out of the mask of a pale body before a dark plate. A shaded belly and a fin can be as
-/// dark as each other; but the body's light falls slowly into its shade, and into a fin with a step. `light` is 0 in the
-/// body's lightest part and rises by equal steps for equal ratios;
-/// what is beside `eyes` stays.
-void dropFins(const cv::Mat1f& light, const cv::Mat1b& eyes, cv::Mat1b& body);
+/// dark as each other; but the body's light falls slowly into its shade, and into a fin with a step, and a fin is open
+/// to the plate along much of its border, which a dim place within the body is not.
+void dropFins(const PaleBody& seen, cv::Mat1b& body);
 
 }  // namespace ringrule

@@ -12,14 +12,17 @@
 namespace ringrule {
 namespace {
 
-constexpr double kMarginMm = 3.0;       ///< around the piece's reach
-constexpr double kLevelReachMm = 2.0;   ///< light is averaged within this distance
-constexpr float kBorderWeight = 0.02F;  ///< of border pixels in the light inside
-constexpr float kPalestSkin = 0.30F;    ///< of the way from the body's darker third to the plate
-constexpr double kHoleMm2 = 0.08;       ///< smaller light spots are skin
-constexpr double kPartMm2 = 1.0;        ///< smaller parts are crumbs
-constexpr double kHoleShare = 0.70;     ///< of the step: a hole must be this near to the plate's light
-constexpr double kGlareShare = 1.15;    ///< of the plate's light: brighter spots are reflections
+constexpr double kMarginMm = 3.0;         ///< around the piece's reach
+constexpr double kLevelReachMm = 2.0;     ///< light is averaged within this distance
+constexpr float kBorderWeight = 0.02F;    ///< of border pixels in the light inside
+constexpr float kPalestSkin = 0.30F;      ///< of the way from the body's darker third to the plate
+constexpr double kHoleMm2 = 0.08;         ///< smaller light spots are skin
+constexpr double kPartMm2 = 1.0;          ///< smaller parts are crumbs
+constexpr double kHoleShare = 0.70;       ///< of the step: a hole must be this near to the plate's light
+constexpr double kPaleHoleShare = 0.80;   ///< … and of a pale body, whose furrows are nearly as dark as the plate
+constexpr double kPlateLike = 0.12;       ///< of the step: what differs less from the plate is plate
+constexpr double kNotchPlateLike = 0.24;  ///< and in a notch, beside whose rim the lens mixes the body's light in
+constexpr double kGlareShare = 1.15;      ///< of the plate's light: brighter spots are reflections
 
 /// Mean of `light` by `weight` over a square window, at half the picture's resolution, for levels are smooth; `overall`
 /// where the window holds next to no weight.
@@ -156,7 +159,7 @@ std::vector<PixelPoint> inPhoto(const Reduced& picture, const std::vector<cv::Po
 /// What a light spot inside the body is, by its light against the plate's.
 enum class Spot { Skin, Plate, Glare };
 
-Spot spotIn(const cv::Mat1f& light, const Levels& levels, const std::vector<cv::Point>& hole) {
+Spot spotIn(const cv::Mat1f& light, const Levels& levels, const std::vector<cv::Point>& hole, double holeShare) {
     const cv::Rect bounds = cv::boundingRect(hole);
     cv::Mat1b inside(bounds.size(), static_cast<unsigned char>(0));
     cv::fillPoly(inside, std::vector<std::vector<cv::Point>>{hole}, cv::Scalar(255), cv::LINE_8, 0, -bounds.tl());
@@ -165,7 +168,7 @@ Spot spotIn(const cv::Mat1f& light, const Levels& levels, const std::vector<cv::
     if (cv::countNonZero(core) < 4) core = inside;
     const double seen = cv::mean(light(bounds), core)[0];
     if (seen > kGlareShare * levels.outside) return Spot::Glare;
-    return seen > levels.inside + kHoleShare * (levels.outside - levels.inside) ? Spot::Plate : Spot::Skin;
+    return seen > levels.inside + holeShare * (levels.outside - levels.inside) ? Spot::Plate : Spot::Skin;
 }
 
 cv::Rect grownWithin(const cv::Rect& rect, int by, const cv::Size& size) {
@@ -198,14 +201,16 @@ Window windowOf(const Reduced& coarse, const PlateRegion& region, const Pieces& 
     return window;
 }
 
-/// What is darker than the local threshold in the finer picture, on the plate and not another animal.
-cv::Mat1b darkIn(const Reduced& fine, const Window& window, const Levels& levels) {
+/// What is darker than the local threshold in the finer picture, on the plate and not another animal; `looser`: by how
+/// much of the way from there to the plate the threshold is moved.
+cv::Mat1b darkIn(const Reduced& fine, const Window& window, const Levels& levels, double looser = 0.0) {
     cv::Mat1b forbidden;
     cv::compare(window.usable, 0, forbidden, cv::CMP_EQ);
     forbidden |= window.other;
     cv::resize(forbidden, forbidden, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
     cv::Mat1f threshold;
     cv::resize(levels.threshold, threshold, fine.light.size(), 0.0, 0.0, cv::INTER_LINEAR);
+    if (looser > 0.0) cv::addWeighted(threshold, 1.0 - looser, threshold, 0.0, looser * levels.outside, threshold);
     cv::Mat1b dark;
     cv::compare(fine.light, threshold, dark, cv::CMP_LT);
     dark.setTo(0, forbidden);
@@ -215,37 +220,53 @@ cv::Mat1b darkIn(const Reduced& fine, const Window& window, const Levels& levels
 }
 
 /// Of gaps that look like eyes those with a pupil: about as dark, in the upturned picture as light, as the darkest.
-cv::Mat1b pupilsAmong(const cv::Mat1b& gaps, const cv::Mat1f& upturned, double plate) {
+/// What is plate all over is none: iris, pupil and spark differ from it.
+cv::Mat1b pupilsAmong(const cv::Mat1b& gaps, const cv::Mat1f& upturned, const Levels& levels, double plateLike) {
     cv::Mat1f smooth;
     cv::blur(upturned, smooth, {5, 5});
     cv::Mat1b pupils(gaps.size(), static_cast<unsigned char>(0));
     if (cv::countNonZero(gaps) == 0) return pupils;
+    std::vector<std::vector<cv::Point>> borders;
+    cv::findContours(gaps, borders, cv::RETR_EXTERNAL, cv::CHAIN_APPROX_NONE);
+    std::vector<std::pair<double, cv::Mat1b>> eyes;
     double darkest = 0.0;
-    cv::minMaxLoc(smooth, nullptr, &darkest, nullptr, nullptr, gaps);
-    cv::Mat1i labels;
-    const int count = cv::connectedComponents(gaps, labels, 8, CV_32S);
-    for (int label = 1; label < count; ++label) {
-        cv::Mat1b gap;
-        cv::compare(labels, label, gap, cv::CMP_EQ);
+    for (std::size_t i = 0; i < borders.size(); ++i) {
+        cv::Mat1b whole(gaps.size(), static_cast<unsigned char>(0));
+        cv::drawContours(whole, borders, static_cast<int>(i), cv::Scalar(255), cv::FILLED);
+        cv::Mat1b core;
+        cv::erode(whole, core, cv::Mat1b::ones(3, 3));
+        const double off = cv::mean(cv::abs(upturned - levels.outside), core)[0];
+        if (off < plateLike * (levels.outside - levels.inside)) continue;
+        cv::bitwise_and(whole, gaps, whole);
         double here = 0.0;
-        cv::minMaxLoc(smooth, nullptr, &here, nullptr, nullptr, gap);
-        if (here - plate >= 0.5 * (darkest - plate)) pupils |= gap;
+        cv::minMaxLoc(smooth, nullptr, &here, nullptr, nullptr, whole);
+        eyes.emplace_back(here - levels.outside, whole);
+        darkest = std::max(darkest, here - levels.outside);
+    }
+    for (const auto& [dark, eye] : eyes) {
+        if (dark >= 0.5 * darkest) pupils |= eye;
     }
     return pupils;
 }
 
-constexpr double kLeastEyeShare = 0.15;  ///< of the body's half-width: smaller gaps are no eyes
+constexpr double kLooser = 0.5;  ///< of the way from threshold to plate: fins a little dimmer than the threshold
+constexpr double kLeastEyeShare = 0.10;  ///< of the body's half-width: smaller gaps are no eyes
 
-/// Before a dark plate: fins out of the mask, dark eyes into it. Of several gaps that look like eyes some may be those of
-/// a coil.
-void settlePaleBody(const Reduced& fine, const Window& window, double plate, double halfWidthPx, cv::Mat1b& body) {
+/// Before a dark plate: fins out of the mask, dark eyes into it. Of several gaps that look like eyes some may be those
+/// of a coil.
+void settlePaleBody(const Reduced& fine, const Window& window, const Levels& levels, double halfWidthPx,
+                    cv::Mat1b& body) {
     cv::Mat1b others;
     cv::resize(window.other, others, body.size(), 0.0, 0.0, cv::INTER_NEAREST);
-    const auto eyesIn = [&](cv::Mat1b mask) {
-        return pupilsAmong(fillEyes(mask, others, halfWidthPx, kLeastEyeShare * halfWidthPx), fine.light, plate);
+    const auto eyesIn = [&](const cv::Mat1b& mask) {
+        cv::Mat1b filled = mask.clone();
+        const cv::Mat1b gaps = fillEyes(filled, others, halfWidthPx, kLeastEyeShare * halfWidthPx);
+        return pupilsAmong(gaps, fine.light, levels, kPlateLike);
     };
-    dropFins(fine.light, eyesIn(body.clone()), body);
-    body |= eyesIn(body.clone());
+    dropFins({fine.light, eyesIn(body), darkIn(fine, window, levels, kLooser), halfWidthPx}, body);
+    body |= eyesIn(body);
+    // Once no fin is left, for between a fin's rim and the body lie notches too.
+    body |= pupilsAmong(eyeNotches(body, others, halfWidthPx), fine.light, levels, kNotchPlateLike);
 }
 
 }  // namespace
@@ -261,10 +282,11 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
     silhouette.inside = levels.inside;
     silhouette.outside = levels.outside;
     const cv::Point corner = coarse.originPx + window.bounds.tl() * coarse.factor;
-    const Reduced fine = reducedLight(picture.grey, picture.tone, {corner, window.bounds.size() * coarse.factor}, factor);
+    const Reduced fine =
+        reducedLight(picture.grey, picture.tone, {corner, window.bounds.size() * coarse.factor}, factor);
     if (fine.light.empty()) return silhouette;
     cv::Mat1b dark = darkIn(fine, window, levels);
-    if (picture.paleBody) settlePaleBody(fine, window, levels.outside, piece.halfWidthMm * pxPerMm / factor, dark);
+    if (picture.paleBody) settlePaleBody(fine, window, levels, piece.halfWidthMm * pxPerMm / factor, dark);
     cv::Mat1b seed;
     cv::resize(window.own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
     const int around = 2 * coarse.factor / factor + 1;
@@ -285,7 +307,7 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
     const double leastHolePx = kHoleMm2 * std::pow(pxPerMm / factor, 2);
     for (std::size_t i = 0; i < contours.size(); ++i) {
         if (tree[i][3] != static_cast<int>(outer) || cv::contourArea(contours[i]) < leastHolePx) continue;
-        const Spot spot = spotIn(fine.light, levels, contours[i]);
+        const Spot spot = spotIn(fine.light, levels, contours[i], picture.paleBody ? kPaleHoleShare : kHoleShare);
         if (spot == Spot::Plate) silhouette.holesPx.push_back(inPhoto(fine, contours[i]));
         if (spot == Spot::Glare) silhouette.glare = true;
     }

@@ -18,8 +18,10 @@ cv::Mat1b empty() {
 /// A body with its head to the left: half-width 24 px, tapering to a tail.
 cv::Mat1b fish() {
     cv::Mat1b body = empty();
-    cv::fillConvexPoly(body, std::vector<cv::Point>{{40, 60}, {100, 56}, {200, 60}, {370, 78}, {370, 82}, {200, 100}, {100, 104}, {40, 100}},
-                       cv::Scalar(255));
+    cv::fillConvexPoly(
+        body,
+        std::vector<cv::Point>{{40, 60}, {100, 56}, {200, 60}, {370, 78}, {370, 82}, {200, 100}, {100, 104}, {40, 100}},
+        cv::Scalar(255));
     return body;
 }
 
@@ -61,6 +63,21 @@ TEST_CASE("the gap of a rolled-up tail is no eye, nor is one beside another anim
     CHECK(cv::countNonZero(fillEyes(body, other, 24.0, 2.0)) == 0);
 }
 
+TEST_CASE("the notches of eyes that the rim runs through are seen, the bay of a bent tail is not") {
+    cv::Mat1b body = fish();
+    cv::circle(body, {70, 60}, 11, cv::Scalar(0), cv::FILLED);    // three quarters of it within the head …
+    cv::circle(body, {130, 103}, 10, cv::Scalar(0), cv::FILLED);  // … and half of this one
+    const int eyesPx = cv::countNonZero(fish()) - cv::countNonZero(body);
+    cv::Mat1b both;
+    cv::bitwise_and(eyeNotches(body, empty(), 24.0), fish(), both);
+    // The straight way over their mouths cuts off a slice where the rim is bent.
+    CHECK(cv::countNonZero(both) == Approx(eyesPx).margin(0.08 * eyesPx));
+
+    cv::Mat1b bent = fish();
+    cv::ellipse(bent, {368, 60}, {20, 20}, 0.0, -100.0, 90.0, cv::Scalar(255), 5);
+    CHECK(cv::countNonZero(eyeNotches(bent, empty(), 24.0)) == 0);
+}
+
 TEST_CASE("a snout that an eye parts from the head is bridged to it, an animal alongside is not") {
     cv::Mat1b body = fish();
     cv::rectangle(body, {100, 40}, {118, 120}, cv::Scalar(0), cv::FILLED);  // the eye, as wide as the head
@@ -73,6 +90,36 @@ TEST_CASE("a snout that an eye parts from the head is bridged to it, an animal a
     cv::Mat1b pair = fish();
     cv::rectangle(pair, {120, 130}, {230, 145}, cv::Scalar(255), cv::FILLED);
     CHECK(cv::countNonZero(snoutBridges(pair, 24.0)) == 0);
+}
+
+TEST_CASE("a fin of which the mask holds its rim only is taken off, a dark fold across the body is kept") {
+    cv::Mat1f light(160, 400, 0.7F);
+    cv::Mat1b trunk = fish();
+    light.setTo(0.1F, trunk);
+    cv::Mat1b fin = empty();
+    cv::ellipse(fin, {210, 58}, {26, 34}, 0.0, 180.0, 360.0, cv::Scalar(255), cv::FILLED);
+    fin.setTo(0, trunk);
+    light.setTo(0.45F, fin);
+    cv::Mat1b fold = empty();
+    cv::rectangle(fold, {118, 84}, {126, 104}, cv::Scalar(255), cv::FILLED);
+    cv::bitwise_and(fold, trunk, fold);
+    light.setTo(0.45F, fold);
+    cv::GaussianBlur(light, light, {}, 1.0);
+    cv::Mat1b rim;
+    cv::erode(fin, rim, cv::Mat1b::ones(9, 9));
+    cv::subtract(fin, rim, rim);  // the outer 4 px
+    cv::Mat1b loose;
+    cv::bitwise_or(trunk, fin, loose);
+    cv::Mat1b body;
+    cv::bitwise_or(trunk, rim, body);
+    dropFins({light, empty(), loose, 24.0}, body);
+
+    cv::Mat1b left;
+    cv::bitwise_and(body, fin, left);
+    // The blurred edge beside the body, some two pixels, counts as body.
+    CHECK(cv::countNonZero(left) < 0.15 * cv::countNonZero(fin));
+    cv::bitwise_and(body, trunk, left);
+    CHECK(cv::countNonZero(left) > 0.99 * cv::countNonZero(trunk));
 }
 
 TEST_CASE("a fin is taken off where light steps down to it, a belly as dim is kept") {
@@ -91,7 +138,7 @@ TEST_CASE("a fin is taken off where light steps down to it, a belly as dim is ke
     const cv::Mat1b trunk = body.clone();
     body |= fin;
     cv::GaussianBlur(light, light, {}, 1.0);
-    dropFins(light, empty(), body);
+    dropFins({light, empty(), body.clone(), 30.0}, body);
 
     cv::Mat1b left;
     cv::bitwise_and(body, fin, left);
