@@ -2,6 +2,7 @@
 #include "outline/silhouette.h"
 
 #include "outline/eye_gap.h"
+#include "outline/furrow.h"
 #include "outline/shaded_fin.h"
 
 #include <algorithm>
@@ -267,6 +268,7 @@ void settlePaleBody(const Reduced& fine, const Window& window, const Levels& lev
     body |= eyesIn(body);
     // Once no fin is left, for between a fin's rim and the body lie notches too.
     body |= pupilsAmong(eyeNotches(body, others, halfWidthPx), fine.light, levels, kNotchPlateLike);
+    body |= furrowsIn({fine.light, levels.inside, levels.outside}, body, halfWidthPx);
 }
 
 }  // namespace

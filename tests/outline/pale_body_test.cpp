@@ -5,6 +5,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "outline/eye_gap.h"
+#include "outline/furrow.h"
 #include "outline/shaded_fin.h"
 
 using namespace ringrule;
@@ -76,6 +77,30 @@ TEST_CASE("the notches of eyes that the rim runs through are seen, the bay of a 
     cv::Mat1b bent = fish();
     cv::ellipse(bent, {368, 60}, {20, 20}, 0.0, -100.0, 90.0, cv::Scalar(255), 5);
     CHECK(cv::countNonZero(eyeNotches(bent, empty(), 24.0)) == 0);
+}
+
+TEST_CASE("a dim furrow behind the head is filled; one as dark as the plate, and the gap in a coil, are not") {
+    // 0.1 in the body, 0.7 on the plate, and so much in the gap under test.
+    const auto filledAt = [](const cv::Mat1b& whole, const cv::Mat1b& gap, float gapLight) {
+        cv::Mat1f light(whole.size(), 0.7F);
+        light.setTo(0.1F, whole);
+        light.setTo(gapLight, gap);
+        cv::Mat1b body = whole.clone();
+        body.setTo(0, gap);
+        return furrowsIn({light, 0.1, 0.7}, body, 24.0);
+    };
+    cv::Mat1b furrow = empty();
+    cv::line(furrow, {100, 110}, {106, 86}, cv::Scalar(255), 3);
+    cv::bitwise_and(furrow, fish(), furrow);
+    const cv::Mat1b seen = filledAt(fish(), furrow, 0.55F);
+    CHECK(cv::countNonZero(seen) > 0.9 * cv::countNonZero(furrow));
+    CHECK(cv::countNonZero(filledAt(fish(), furrow, 0.7F)) == 0);
+
+    cv::Mat1b rolled = fish();
+    cv::circle(rolled, {372, 74}, 10, cv::Scalar(255), cv::FILLED);
+    cv::Mat1b gap = empty();
+    cv::ellipse(gap, {372, 74}, {5, 5}, 0.0, -150.0, 120.0, cv::Scalar(255), 2);
+    CHECK(cv::countNonZero(filledAt(rolled, gap, 0.55F)) == 0);
 }
 
 TEST_CASE("a snout that an eye parts from the head is bridged to it, an animal alongside is not") {
