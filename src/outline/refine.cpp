@@ -18,7 +18,10 @@ constexpr int kWidestReach = 12;
 constexpr std::size_t kShown = 300;
 constexpr double kLeastOfStep = 0.25;    ///< of the body's contrast: a step as high is its edge …
 constexpr double kLeastOfShaded = 0.12;  ///< … and where its rim is in the shade
-constexpr double kShadowShare = 0.4;     ///< of the way from half-way to the plate: a shadow no lighter hides half-way
+/// Light where body and plate part, of the way from the plate to the body, where the rim is in the shade: half-way to a
+/// rim turned from the lamp, which has about 0.28 of the light of the flank (0.25 to 0.3 on rendered round bodies).
+constexpr double kShadedLevel = 0.14;
+constexpr double kShadowShare = 0.4;  ///< of the way from half-way to the plate: a shadow no lighter hides half-way
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 std::size_t wrapped(std::ptrdiff_t i, std::size_t count) {
@@ -230,7 +233,7 @@ double medianLight(const Pass& pass, bool inside) {
 
 /// The light that parts body and plate: half-way, and nearer to the plate where the body's rim is in the shade.
 double levelBetween(double inside, double outside, bool shadedRim) {
-    return outside + (shadedRim ? 0.25 : 0.5) * (inside - outside);
+    return outside + (shadedRim ? kShadedLevel : 0.5) * (inside - outside);
 }
 
 /// One pass over a boundary: fitted, moved, and what was seen of the edge put into `refined`.
