@@ -10,6 +10,21 @@
 
 using namespace ringrule;
 
+TEST_CASE("numerals of a large plate's scale, some of them run together, are no animals") {
+    const ScratchFolder scratch;
+    render::SamplerOptions options;
+    options.shape = render::Shape::Pipefish;
+    options.shortestMm = options.longestMm = 235.0;
+    options.widestBendDeg = 10.0;
+    options.widthPx = 1632, options.heightPx = 1224;
+    const render::Scene scene = render::sampleScene(1, render::boxFor(360.0), options);
+    render::writePhoto(render::photograph(scene), {"2031-01-06T09:00:00", 1, 90}, scratch / "large_rendered.jpg");
+    render::writeBox(scene.box, scratch / "box.json");
+    const PhotoReading reading = measurePhoto(scratch / "large_rendered.jpg", readBox(scratch / "box.json"), {});
+    REQUIRE(reading.animals.size() == 1);
+    CHECK(reading.animals.front().measurement.standardLengthMm.value == Approx(235.0).epsilon(0.02));
+}
+
 TEST_CASE("fry of 12 mm before a plate of their size are found and measured, with the lens known or not") {
     const ScratchFolder scratch;
     render::SamplerOptions options;
