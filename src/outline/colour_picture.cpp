@@ -21,6 +21,7 @@ constexpr double kBodyStep = 128.0;    ///< … and how far below it the animal 
 constexpr float kDeepestShadow =
     0.6F;  ///< light over the plate's: what is darker is a part of the animal of any colour, its eye
 constexpr float kDarkSpan = 0.4F;
+constexpr float kPupil = 0.2F;  ///< light over the plate's: darker than any pale skin
 
 struct Channels {
     std::array<cv::Mat, 3> full;        ///< CV_8UC1 each
@@ -122,6 +123,7 @@ cv::Mat projected(const Channels& channels, const std::array<double, 3>& weights
     for (std::size_t c = 0; c < 3; ++c) {
         cv::resize(channels.perPlate[c], scaled[c], size, 0.0, 0.0, cv::INTER_LINEAR);
     }
+    cv::Mat1b pupils(size);
     for (int y = 0; y < size.height; ++y) {
         unsigned char* to = grey.ptr<unsigned char>(coarse.originPx.y + y) + coarse.originPx.x;
         for (int x = 0; x < size.width; ++x) {
@@ -135,10 +137,16 @@ cv::Mat projected(const Channels& channels, const std::array<double, 3>& weights
                 light += ratio / 3.0F;
             }
             const float dark = std::clamp((kDeepestShadow - light) / kDarkSpan, 0.0F, 1.0F);
+            pupils(y, x) = light < kPupil ? 255 : 0;
             to[x] =
                 cv::saturate_cast<unsigned char>(kPlateValue - kBodyStep * static_cast<double>(std::max(sum, dark)));
         }
     }
+    // The spark in an eye is as light and colourless as the plate. A factor of the reduced picture is about 0.3 mm; no
+    // spark is wider than four.
+    const int spark = 4 * coarse.factor + 1;
+    cv::morphologyEx(pupils, pupils, cv::MORPH_CLOSE, cv::getStructuringElement(cv::MORPH_ELLIPSE, {spark, spark}));
+    grey(cv::Rect(coarse.originPx, size)).setTo(kPlateValue - kBodyStep, pupils);
     return grey;
 }
 

@@ -24,13 +24,13 @@ namespace ringrule {
 namespace {
 
 constexpr double kUsualPlateMm = 200.0;  ///< width of plate that suits every length in this layer said in mm
-constexpr double kCoarsePxPerMm = 3.2;  ///< enough to find a juvenile of 2 mm depth
-constexpr double kFinePxPerMm = 9.0;    ///< enough for its tail
+constexpr double kCoarsePxPerMm = 3.2;   ///< enough to find a juvenile of 2 mm depth
+constexpr double kFinePxPerMm = 9.0;     ///< enough for its tail
 constexpr double kFineHalfPx = 24.0;  ///< an animal is contoured with its greatest half-width at least this many pixels
 constexpr double kStepInHalfWidths = 0.06;  ///< between boundary points
 constexpr double kLeastStepPx = 1.2;
 constexpr double kPaleContrast = 0.45;  ///< below this grey may follow a mark on a pale animal and not its edge
-constexpr double kEyeMm2 = 20.0;
+constexpr double kEyeMm2 = 60.0;        ///< eyes of the largest animals, and what of their shade hangs on them
 constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees this much more of the animal
 constexpr double kDarkPlate = 0.03;     ///< light of the plate: photos darker than this are noise …
 constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost their whites
@@ -172,11 +172,19 @@ Search searchIn(const Picture& picture, const Reduced& coarse, const PlateRegion
     return search;
 }
 
-/// Whether the grey picture may have missed an animal as light as the plate, or seen only its eye.
+/// Whether the grey picture may have missed an animal as light as the plate, or seen only its eye or its shaded belly.
 bool worthColour(const Search& search) {
     if (search.outlines.empty()) return true;
+    const auto largest = std::max_element(search.outlines.begin(), search.outlines.end(),
+                                          [](const Outline& a, const Outline& b) { return a.areaPx2 < b.areaPx2; });
+    const auto& remarks = largest->remarks;
+    if (std::find(remarks.begin(), remarks.end(), Remark::OutlineDoubtful) != remarks.end()) return true;
     return search.contrast < kPaleContrast || (search.outlines.size() < 3 && search.largestMm2 < kEyeMm2);
 }
+
+/// JPEG keeps colours at half the photo's resolution, and skin differs in colour more than in light: edges seen in
+/// colour alone scatter by this much more, on rendered photos.
+constexpr double kColourEdgePx = 0.8;
 
 constexpr double kMuchSmaller = 0.25;  ///< of the other search's largest animal: specks before a dark plate
 constexpr double kSnoutShare = 0.25;   ///< of the smallest animal: the snout of one, beyond its eye
@@ -247,7 +255,9 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
         if (const auto picture = colourPicture(photo, coarse, region, smallestPx)) {
             const cv::Rect same(coarse.originPx, coarse.light.size() * factor);
             const Reduced coloured = reducedLight(picture->grey, picture->tone, same, factor);
-            Search byColour = searchIn({picture->grey, picture->tone, picture->tone}, coloured, region, pxPerMm, options);
+            Search byColour =
+                searchIn({picture->grey, picture->tone, picture->tone}, coloured, region, pxPerMm, options);
+            for (Outline& outline : byColour.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kColourEdgePx);
             if (byColour.largestMm2 > kMuchLarger * search.largestMm2) search = std::move(byColour);
         }
     }

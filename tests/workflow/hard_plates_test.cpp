@@ -67,6 +67,19 @@ TEST_CASE("a pale pipefish before a dark plate is measured, its snout beyond the
     CHECK(std::abs(m.trunkDepthMm.value - truth.trunkDepthMm) < m.trunkDepthMm.u95());
 }
 
+TEST_CASE("a nearly white pipefish before the white plate is measured by its colour, the spark in its eye no hole") {
+    const ScratchFolder scratch;
+    const render::Scene scene = pipefishScene({236.0, 223.0, 200.0}, false);
+    const PhotoReading reading = read(scratch, scene, render::photograph(scene));
+    REQUIRE(reading.animals.size() == 1);
+    const Measurement& m = reading.animals[0].measurement;
+    REQUIRE(m.measured());
+    const render::Truth truth = truthOf(scene);
+    CHECK(m.standardLengthMm.value == Approx(truth.standardLengthMm).epsilon(0.01));  // a tail's tip fades in colour
+    // Colours are kept at half the photo's resolution; the interval says so.
+    CHECK(std::abs(m.trunkDepthMm.value - truth.trunkDepthMm) < m.trunkDepthMm.u95());
+}
+
 TEST_CASE("a pale seahorse before a dark plate is measured: eye and shaded belly belong to it, its fin does not") {
     const ScratchFolder scratch;
     render::SamplerOptions options;
