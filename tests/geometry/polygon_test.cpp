@@ -17,6 +17,22 @@ std::span<const PlatePoint> view(const Outline& outline) {
     return outline;
 }
 
+/// How often two sides of a closed outline cross.
+int crossings(const Outline& outline) {
+    const std::size_t n = outline.size();
+    const auto beside = [&](std::size_t side, std::size_t corner) {
+        return cross(outline[(side + 1) % n] - outline[side], outline[corner % n] - outline[side]);
+    };
+    int count = 0;
+    for (std::size_t i = 0; i < n; ++i) {
+        for (std::size_t k = i + 2; k < n; ++k) {
+            if ((k + 1) % n == i) continue;
+            if (beside(i, k) * beside(i, k + 1) < 0.0 && beside(k, i) * beside(k, i + 1) < 0.0) ++count;
+        }
+    }
+    return count;
+}
+
 }  // namespace
 
 TEST_CASE("Area and perimeter of a rectangle and of a circle", "[polygon]") {
@@ -51,4 +67,23 @@ TEST_CASE("A closed outline in even steps keeps its shape", "[polygon]") {
     CHECK(signedArea(view(even)) == Approx(800.0));
     CHECK(perimeter(view(even)) == Approx(120.0));
     CHECK(resampledClosed(view(rectangle), 1000.0).size() == 8);
+}
+
+TEST_CASE("Small loops of an outline give way to the crossing, large ones stay", "[polygon]") {
+    // A square walked in steps of one whose upper side doubles back on itself around (5, 0).
+    const Outline curled{{0, 0},   {2, 0},  {4, 0},  {6, -1}, {6, 1},  {5, 1},  {4, -1}, {8, 0}, {10, 0}, {10, 5},
+                         {10, 10}, {8, 10}, {6, 10}, {4, 10}, {2, 10}, {0, 10}, {0, 8},  {0, 6}, {0, 4},  {0, 2}};
+    const Outline simple = withoutCurls(view(curled), 8);
+    CHECK(crossings(simple) == 0);
+    CHECK(crossings(curled) > 0);
+    CHECK(simple.size() < curled.size());
+    // Every point that is not on a loop stays where it is.
+    CHECK(simple.front() == curled.front());
+    CHECK(simple.back() == curled.back());
+
+    const Outline eight{{0, 0}, {1, 1}, {2, 2},   {3, 3}, {4, 4}, {5, 4},  {5, 2},  {5, 0},
+                        {4, 0}, {3, 1}, {2, 2.5}, {1, 3}, {0, 4}, {-1, 3}, {-1, 2}, {-1, 1}};
+    CHECK(withoutCurls(view(eight), 3).size() == eight.size());
+    const Outline square{{0, 0}, {1, 0}, {2, 0}, {2, 1}, {2, 2}, {1, 2}, {0, 2}, {0, 1}};
+    CHECK(withoutCurls(view(square), 8).size() == square.size());
 }

@@ -65,4 +65,37 @@ template <class Frame>
     return even;
 }
 
+/// The closed outline without the small loops where it crosses itself: from one side of a crossing to the other within
+/// `most` sides, the points between give way to the crossing. Larger crossings stay.
+template <class Frame>
+[[nodiscard]] std::vector<Point<Frame>> withoutCurls(std::span<const Point<Frame>> polygon, std::size_t most) {
+    const std::size_t n = polygon.size();
+    std::vector<Point<Frame>> points(polygon.begin(), polygon.end());
+    std::vector<bool> gone(n, false);
+    bool any = false;
+    for (std::size_t i = 0; i < n; ++i) {
+        const Point<Frame> from = points[i];
+        const Point<Frame> side = points[(i + 1) % n] - from;
+        for (std::size_t k = std::min(most, n / 4); !gone[i] && k >= 2; --k) {
+            const Point<Frame> a = points[(i + k) % n] - from;
+            const Point<Frame> b = points[(i + k + 1) % n] - from;
+            const double sideA = cross(side, a);
+            const double sideB = cross(side, b);
+            if ((sideA > 0.0) == (sideB > 0.0)) continue;
+            const Point<Frame> at = a + (b - a) * (sideA / (sideA - sideB));
+            const double along = dot(at, side);
+            if (along <= 0.0 || along > dot(side, side)) continue;
+            points[(i + 1) % n] = from + at;
+            for (std::size_t j = 2; j <= k; ++j) gone[(i + j) % n] = any = true;
+            break;
+        }
+    }
+    if (!any) return points;
+    std::vector<Point<Frame>> simple;
+    for (std::size_t i = 0; i < n; ++i) {
+        if (!gone[i]) simple.push_back(points[i]);
+    }
+    return simple;
+}
+
 }  // namespace ringrule
