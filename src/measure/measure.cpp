@@ -14,16 +14,20 @@
 namespace ringrule {
 namespace {
 
-/// Half-way edges of skin that is not evenly shaded lie off by about this much of the edge's own blur, each.
-constexpr double kEdgeShareOfBlur = 0.06;
-constexpr double kEdgeFloorPx = 0.04;
+// What a rendered animal's half-way edges are off by, over 600 photos of each table (docs/measuring-method.md):
+/// each edge, whatever its photo …
+constexpr double kEdgeFloorPx = 0.02;
+/// … and by this much of the edge's own blur, where skin is not evenly shaded.
+constexpr double kEdgeShareOfBlur = 0.03;
 /// Rings, and skin that is not evenly dark, move the greatest depth by about this share of it.
-constexpr double kSkinShare = 0.0015;
+constexpr double kSkinShare = 0.0012;
 constexpr double kBeforeVent = 0.015;  ///< of the trunk's length
-constexpr double kHiddenThroatPercent = 0.9;
+/// Rings move the deepest point and the ends of its line by so much of the trunk's depth.
+constexpr double kHollowSkinPercent = 0.10;
+constexpr double kHiddenThroatPercent = 0.85;
 /// Share of the boundary that the body swept along its midline may leave out: a well followed body leaves under half a
-/// per cent, one with half a fin some 3 %, crossing animals a third. Of the five large animals in 2,715 rendered ones that
-/// left out 2 to 6 % none was measured right.
+/// per cent, one with half a fin some 3 %, crossing animals a third. Of the five large animals in 2,715 rendered ones
+/// that left out 2 to 6 % none was measured right.
 constexpr double kNotOneBody = 0.02;
 constexpr double kDoubtfulLength = 0.10;  ///< standard deviation, share of the length …
 constexpr double kDoubtfulDepth = 0.12;   ///< … and of the depth, under a doubtful outline
@@ -46,13 +50,17 @@ Estimate lengthEstimate(double mm, double ownSdMm, const Scale& scale) {
     return estimate;
 }
 
+/// Standard deviation of where one side of the body is seen.
+double edgeSdPx(const Outline& outline) {
+    return std::hypot(kEdgeFloorPx, kEdgeShareOfBlur * outline.edgeBlurPx, outline.edgeSdPx);
+}
+
 /// A depth across the body, `pitchSdMm` for its place before or behind the animal's plane.
 Estimate depthEstimate(double mm, double pitchSdMm, const Outline& outline, double mmPerPx, const Scale& scale) {
-    const double edgePx = std::hypot(kEdgeFloorPx, kEdgeShareOfBlur * outline.edgeBlurPx, outline.edgeSdPx);
     Estimate estimate;
     estimate.value = mm;
-    estimate.sdRandom =
-        std::hypot(std::sqrt(2.0) * edgePx * mmPerPx, mm * std::hypot(kSkinShare, scale.relativeSdRandom()), pitchSdMm);
+    estimate.sdRandom = std::hypot(std::sqrt(2.0) * edgeSdPx(outline) * mmPerPx,
+                                   mm * std::hypot(kSkinShare, scale.relativeSdRandom()), pitchSdMm);
     estimate.sdShared = mm * scale.relativeSdShared();
     return estimate;
 }
@@ -109,9 +117,9 @@ void widenForDoubt(Measurement& m) {
     const auto widen = [](Estimate& estimate, double share) {
         if (estimate.known()) estimate.sdRandom = std::hypot(estimate.sdRandom, share * std::abs(estimate.value));
     };
-    for (Estimate Measurement::*length : {&Measurement::standardLengthMm, &Measurement::heightMm,
-                                          &Measurement::headLengthMm, &Measurement::trunkLengthMm,
-                                          &Measurement::tailLengthMm})
+    for (Estimate Measurement::*length :
+         {&Measurement::standardLengthMm, &Measurement::heightMm, &Measurement::headLengthMm,
+          &Measurement::trunkLengthMm, &Measurement::tailLengthMm})
         widen(m.*length, kDoubtfulLength);
     for (Estimate Measurement::*across : {&Measurement::trunkDepthMm, &Measurement::trunkWidthMm, &Measurement::girthMm,
                                           &Measurement::girthRatio, &Measurement::depthRatio})
@@ -138,7 +146,8 @@ void measureHeight(Measurement& m, const Seen& seen, const Anatomy& anatomy, con
 }
 
 /// Precondition: the trunk's depth is known.
-void measureBelly(Measurement& m, const Seen& seen, const Anatomy& anatomy, const Stations& at) {
+void measureBelly(Measurement& m, const Seen& seen, const Outline& outline, const Anatomy& anatomy,
+                  const Stations& at) {
     const auto& [body, pitch, scale] = seen;
     if (!anatomy.landmarks.ventralKnown) return;
     const bool hidden = m.shape == Shape::Seahorse && norm(anatomy.ringToBellyPx) > 0.0;
@@ -157,8 +166,9 @@ void measureBelly(Measurement& m, const Seen& seen, const Anatomy& anatomy, cons
     const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm) - hollow(from, to - at.trunkEnd->sdMm));
     const double percent = 100.0 / m.trunkDepthMm.value;
     m.bellyHollowPercent.value = percent * mm;
-    m.bellyHollowPercent.sdRandom =
-        percent * std::sqrt(byFrom * byFrom + byTo * byTo + 1.5 * std::pow(m.trunkDepthMm.sdRandom, 2));
+    // A point and the middle between two others, each an edge of its own; scale and pitch go with the depth.
+    const double edgesMm = std::sqrt(1.5) * edgeSdPx(outline) * scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
+    m.bellyHollowPercent.sdRandom = std::hypot(percent * std::hypot(byFrom, byTo, edgesMm), kHollowSkinPercent);
     // A seahorse's head hangs over the first ventral point: it is taken to be as far from the ring as the back.
     if (hidden) m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
 }
@@ -191,7 +201,7 @@ void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, cons
         m.girthRatio = ratioOf(m.girthMm, m.standardLengthMm, scale);
         m.depthRatio = ratioOf(m.trunkDepthMm, m.standardLengthMm, scale);
     }
-    measureBelly(m, seen, anatomy, at);
+    measureBelly(m, seen, outline, anatomy, at);
 }
 
 void refuseWithoutMain(Measurement& m, const Anatomy& anatomy) {

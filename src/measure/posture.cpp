@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "ringrule/geometry/polyline.h"
 
@@ -61,8 +62,39 @@ BodyInMm pitched(const BodyInMm& body, double degrees, double perDepthMm) {
 
 namespace {
 
-/// Also: 95 % of the squares of a normal lie below the square of this, in variances.
 constexpr double kSdsInHalf95 = 1.959963984540054;
+
+double normalBelow(double t) {
+    return 0.5 * std::erfc(-t / std::numbers::sqrt2);
+}
+
+/// Probability that |linear t + square t²| ≤ `most` for a standard normal t; neither coefficient is negative.
+double withinOf(double linear, double square, double most) {
+    const double rise = std::sqrt(linear * linear + 4.0 * square * most);
+    const double upper = 2.0 * most / (linear + rise);
+    const double lower = -0.5 * (linear + rise) / square;
+    double within = normalBelow(upper) - normalBelow(lower);
+    // Between them the parabola may dip below −most.
+    if (const double dip = linear * linear - 4.0 * square * most; dip > 0.0) {
+        const double root = std::sqrt(dip);
+        within -= normalBelow(-2.0 * most / (linear + root)) - normalBelow(-0.5 * (linear + root) / square);
+    }
+    return within;
+}
+
+/// What 95 % of |linear t + square t²| lie below, for a standard normal t.
+double within95(double linear, double square) {
+    linear = std::abs(linear);
+    square = std::abs(square);
+    double high = kSdsInHalf95 * linear + kSdsInHalf95 * kSdsInHalf95 * square;
+    if (square < 1e-9 * linear || high <= 0.0) return high;
+    double low = 0.0;
+    for (int halving = 0; halving < 50; ++halving) {
+        const double middle = 0.5 * (low + high);
+        (withinOf(linear, square, middle) < 0.95 ? low : high) = middle;
+    }
+    return high;
+}
 
 }  // namespace
 
@@ -74,7 +106,7 @@ double PitchDoubt::sdOf(const std::function<double(const BodyInMm&)>& measure) c
     const double down = measure(down_);
     const double changing = 0.5 * (up - down);
     const double shorter = 0.5 * (up + down) - measure(flat_);
-    return std::hypot(changing, kSdsInHalf95 * shorter);
+    return within95(changing, shorter) / kSdsInHalf95;
 }
 
 double relativePerDepthMm(const Scale& scale, double distanceFromPlateMm, PixelPoint at) {

@@ -20,9 +20,9 @@ class PitchDoubt {
 public:
     PitchDoubt(const BodyInMm& body, double perDepthMm);
 
-    /// Standard deviation of a measure: the part that changes sign with the pitch (what lies before the middle looks
-    /// larger, what lies behind smaller) and the part that does not (the whole looks shorter, by c θ²: 95 % of
-    /// such errors lie below 1.96² c σ², so that 1.96 c σ² stands for their standard deviation).
+    /// What stands for the standard deviation of a measure: 1/1.96 of what 95 % of its errors lie below. They are
+    /// a θ + c θ²: one part changes sign with the pitch (what lies before the middle looks larger, what lies behind
+    /// smaller), one does not (the whole looks shorter).
     [[nodiscard]] double sdOf(const std::function<double(const BodyInMm&)>& measure) const;
 
 private:

@@ -39,7 +39,7 @@ Station headEndOf(const WidthProfile& profile, const EyeSpot& eye, View view) {
         }
         const double dip = std::min(before, after) - profile.at(share);
         // The gill cover's edge lies just before the narrowest place.
-        if (dip > deepest) deepest = dip, best = {0.99 * share, 0.007 * usual.share, true};
+        if (dip > deepest) deepest = dip, best = {0.99 * share, 0.006 * usual.share, true};
     }
     return deepest > 0.015 * profile.greatestPx ? best : usual;
 }
@@ -54,7 +54,7 @@ Station trunkEndOf(const WidthProfile& profile) {
         const double drop = profile.at(share - kHalfStep) - profile.at(share + kHalfStep);
         drops.push_back(drop);
         if (drop > steepest && share > 0.38 && share < 0.56)
-            steepest = drop, best = {share - 0.65 * kHalfStep, 0.0017, true};
+            steepest = drop, best = {share - 0.65 * kHalfStep, 0.0014, true};
     }
     std::nth_element(drops.begin(), drops.begin() + std::ssize(drops) / 2, drops.end());
     return steepest - drops[drops.size() / 2] > 0.04 * profile.greatestPx ? best : kUsualTrunkEnd;
