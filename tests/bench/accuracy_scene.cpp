@@ -22,6 +22,15 @@ constexpr double kLoosePitchDeg = 4.0;
 constexpr double kSdsInHalf95 = 1.959963984540054;
 constexpr double kPairStride = 5;
 
+/// Width of the trunk over its depth. No source gives it: the scenes draw what docs/measuring-method.md assumes, thin
+/// and egg-bound animals among them, so that the coverage of girth from one view tells of the arithmetic and not of
+/// that.
+struct WidthOverDepth {
+    double usual, sd, least, most;
+};
+constexpr WidthOverDepth kPipefishWidth{0.90, 0.10, 0.65, 1.15};
+constexpr WidthOverDepth kSeahorseWidth{0.76, 0.10, 0.51, 1.01};
+
 /// How an animal is built: invented ranges around the demo's two species, wide enough for their genera.
 struct Build {
     const char* species;
@@ -89,18 +98,19 @@ void giveBuild(render::Animal& animal, Random& random) {
     const bool pipefish = animal.shape == render::Shape::Pipefish;
     const Build& build = (pipefish ? kPipefish : kSeahorses)[static_cast<std::size_t>(random.below(3))];
     const double usual = pipefish ? 1.0 / 28.0 : 0.1065;
-    const double widthRatio = animal.trunkWidthMm / animal.trunkDepthMm;
     animal.species = build.species;
     // The sampler's draw of a thin or stout animal is kept about the species' own depth.
     const double condition = pipefish ? animal.trunkDepthMm / (usual * animal.lengthMm) : 1.0;
     animal.trunkDepthMm = animal.lengthMm * drawn(random, build.depthInLength) * condition;
-    animal.trunkWidthMm = widthRatio * animal.trunkDepthMm;
     animal.headFraction = drawn(random, build.head);
     animal.trunkFraction = drawn(random, build.trunk);
     const double coat = random.unit();
     if (coat < 0.06) animal.coat.srgb = {random.between(185.0, 215.0), random.between(150.0, 175.0), 55.0};
     if (coat > 0.92) animal.coat.srgb = {34.0, 31.0, 29.0};
     if (coat > 0.06 && coat < 0.11) animal.coat.srgb = {92.0, 124.0, 58.0};
+    const WidthOverDepth& width = pipefish ? kPipefishWidth : kSeahorseWidth;
+    animal.trunkWidthMm =
+        animal.trunkDepthMm * std::clamp(random.normal(width.usual, width.sd), width.least, width.most);
 }
 
 void giveGround(render::Scene& scene, Ground ground) {

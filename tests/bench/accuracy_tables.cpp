@@ -26,7 +26,8 @@ void add(Scores& scores, const std::string& label, const PhotoScore& photo, cons
         return;
     }
     const double factor = unit == Unit::Pixels ? photo.pxPerMm : row.relative ? 100.0 / row.truth : 1.0;
-    score.answers.push_back({(*row.value - row.truth) * factor, *row.u95 * factor});
+    const bool inDoubt = photo.remarks.find("outline-doubtful") != std::string::npos;
+    score.answers.push_back({(*row.value - row.truth) * factor, *row.u95 * factor, inDoubt});
 }
 
 std::string errorTable(std::span<const PhotoScore> photos, bool large) {

@@ -57,6 +57,12 @@ double Score::padding() const {
     return quantile(widths, 0.5) / (kZ * rms);
 }
 
+double Score::paddingOfSure() const {
+    Score sure = *this;
+    std::erase_if(sure.answers, [](const Answer& a) { return a.inDoubt; });
+    return sure.answers.empty() ? std::nan("") : sure.padding();
+}
+
 ShareInterval wilson(double share, std::size_t count) {
     const auto n = static_cast<double>(count);
     if (count == 0) return {};
@@ -80,18 +86,18 @@ std::string errorRow(const std::string& label, const Score& score) {
 
 std::string coverageHead() {
     return "| measure | scenes | refused | mean abs. error | 95th percentile | bias | covered (Wilson 95 %) | "
-           "u95 / (1.96 RMSE) |\n|---|---|---|---|---|---|---|---|";
+           "u95 / (1.96 RMSE) | of those not in doubt |\n|---|---|---|---|---|---|---|---|---|";
 }
 
 std::string coverageRow(const std::string& label, const Score& score) {
     const std::string start = "| " + label + " | " + countsOf(score) + " | ";
-    if (score.answers.empty()) return start + "– | – | – | – | – |";
+    if (score.answers.empty()) return start + "– | – | – | – | – | – |";
     const double share = score.covered();
     const ShareInterval interval = wilson(share, score.answers.size());
     char row[192];
-    std::snprintf(row, sizeof row, "%.2f | %.2f | %+.2f | %.1f %% (%.1f–%.1f) | %.2f |", score.meanAbs(),
+    std::snprintf(row, sizeof row, "%.2f | %.2f | %+.2f | %.1f %% (%.1f–%.1f) | %.2f | %.2f |", score.meanAbs(),
                   score.percentile95(), score.bias(), 100.0 * share, 100.0 * interval.low, 100.0 * interval.high,
-                  score.padding());
+                  score.padding(), score.paddingOfSure());
     return start + row;
 }
 

@@ -12,6 +12,7 @@ namespace bench {
 struct Answer {
     double error = 0.0;
     double halfWidth = 0.0;  ///< of the 95 % interval
+    bool inDoubt = false;    ///< said to be: its interval was widened by a share of the measure
 };
 
 /// Errors of one measure in one kind of scene, with the half-widths that were stated for them.
@@ -23,7 +24,10 @@ struct Score {
     [[nodiscard]] double percentile95() const;  ///< of the absolute errors
     [[nodiscard]] double bias() const;
     [[nodiscard]] double covered() const;  ///< share whose interval holds the truth
-    [[nodiscard]] double padding() const;  ///< median half-width over 1.96 times the root mean square error
+    /// Median half-width over 1.96 times the root mean square error.
+    [[nodiscard]] double padding() const;
+    /// The same of the answers that were not said to be in doubt: one fold in a thousand is most of the mean square.
+    [[nodiscard]] double paddingOfSure() const;
 };
 
 /// 95 % interval of a share after Wilson (1927, J. Am. Stat. Assoc. 22:209).
