@@ -148,7 +148,7 @@ QString ChartWidget::wordsOf(const Reading& reading) const {
     const ChartPoint& point = series.points[reading.point];
     const QString when = shown_.x.dates ? dayText(Date(std::chrono::days(static_cast<int>(std::lround(point.x)))))
                                         : tr("%n days old", nullptr, static_cast<int>(std::lround(point.x)));
-    Estimate value{point.y, point.u95 / 1.959963984540054, 0.0};
+    Estimate value{point.y, point.u95 / kSdsInHalf95, 0.0};
     if (shown_.y.logarithmic) {
         value.value = std::pow(10.0, point.y);
         value.sdRandom *= value.value * std::log(10.0);

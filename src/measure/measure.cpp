@@ -25,6 +25,7 @@ constexpr double kBeforeVent = 0.015;  ///< of the trunk's length
 /// Rings move the deepest point and the ends of its line by so much of the trunk's depth.
 constexpr double kHollowSkinPercent = 0.10;
 constexpr double kHiddenThroatPercent = 0.85;
+constexpr double kToldApartSds = 2.8;  ///< √2 · 1.96: two measures with the same standard deviation
 /// Share of the boundary that the body swept along its midline may leave out: a well followed body leaves under half a
 /// per cent, one with half a fin some 3 %, crossing animals a third. Of the five large animals in 2,715 rendered ones
 /// that left out 2 to 6 % none was measured right.
@@ -153,24 +154,30 @@ void measureBelly(Measurement& m, const Seen& seen, const Outline& outline, cons
     const bool hidden = m.shape == Shape::Seahorse && norm(anatomy.ringToBellyPx) > 0.0;
     const PixelPoint throat = anatomy.landmarks.headEnd->atPx + anatomy.ringToBellyPx;
     const auto hollow = [&](double from, double to) {
-        return hollowMm(body, from, to, anatomy.landmarks.ventralOnLeft,
+        return hollowOf(body, from, to, anatomy.landmarks.ventralOnLeft,
                         hidden ? std::optional(scale.animalFromPixel(throat)) : std::nullopt);
     };
     const double from = at.headEnd->alongMm;
     // A straight-bodied fish's outline steps in behind the vent: the line ends just before that.
     const double before = m.shape == Shape::Seahorse ? 0.0 : kBeforeVent * (at.trunkEnd->alongMm - from);
     const double to = at.trunkEnd->alongMm - before;
-    const double mm = hollow(from, to);
-    if (!std::isfinite(mm)) return;
-    const double byFrom = 0.5 * (hollow(from + at.headEnd->sdMm, to) - hollow(from - at.headEnd->sdMm, to));
-    const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm) - hollow(from, to - at.trunkEnd->sdMm));
+    const Hollow deepest = hollow(from, to);
+    if (!std::isfinite(deepest.mm)) return;
+    const double byFrom = 0.5 * (hollow(from + at.headEnd->sdMm, to).mm - hollow(from - at.headEnd->sdMm, to).mm);
+    const double byTo = 0.5 * (hollow(from, to + at.trunkEnd->sdMm).mm - hollow(from, to - at.trunkEnd->sdMm).mm);
     const double percent = 100.0 / m.trunkDepthMm.value;
-    m.bellyHollowPercent.value = percent * mm;
+    m.bellyHollowPercent.value = percent * deepest.mm;
     // A point and the middle between two others, each an edge of its own; scale and pitch go with the depth.
     const double edgesMm = std::sqrt(1.5) * edgeSdPx(outline) * scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
     m.bellyHollowPercent.sdRandom = std::hypot(percent * std::hypot(byFrom, byTo, edgesMm), kHollowSkinPercent);
     // A seahorse's head hangs over the first ventral point: it is taken to be as far from the ring as the back.
     if (hidden) m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);
+    // An outline that strays as far to the other side may as well be told by that: the interval holds both.
+    const double apart = percent * (std::abs(deepest.mm) - std::abs(deepest.otherMm));
+    if (apart < kToldApartSds * m.bellyHollowPercent.sdRandom) {
+        const double both = percent * std::abs(deepest.mm - deepest.otherMm) / kSdsInHalf95;
+        m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, both);
+    }
 }
 
 void measureTrunk(Measurement& m, const Seen& seen, const Outline& outline, const Anatomy& anatomy,

@@ -62,8 +62,6 @@ BodyInMm pitched(const BodyInMm& body, double degrees, double perDepthMm) {
 
 namespace {
 
-constexpr double kSdsInHalf95 = 1.959963984540054;
-
 double normalBelow(double t) {
     return 0.5 * std::erfc(-t / std::numbers::sqrt2);
 }

@@ -40,6 +40,13 @@ double lean(const BodyInMm& body, std::size_t i) {
     return std::abs(cross(along, chord)) / std::max(norm(along) * norm(chord), 1e-12);
 }
 
+/// Whether a foot of the next chord lies behind that of this one: chords that fan out from beside the head, or from a
+/// head held up, are not square to the trunk.
+bool fansOut(const BodyInMm& body, std::size_t i) {
+    const AnimalPoint along = body.spine[i + 1] - body.spine[i];
+    return dot(body.left[i + 1] - body.left[i], along) <= 0.0 || dot(body.right[i + 1] - body.right[i], along) <= 0.0;
+}
+
 double smoothedDepth(const BodyInMm& body, std::size_t i) {
     const double reach = kSmoothShare * body.along.back();
     double sum = 0.0;
@@ -59,7 +66,10 @@ double smoothedDepth(const BodyInMm& body, std::size_t i) {
 
 TrunkDepth greatestDepth(const BodyInMm& body, double fromMm, double toMm) {
     TrunkDepth greatest;
-    for (std::size_t i = stationAt(body, fromMm); i < body.along.size() && body.along[i] <= toMm; ++i) {
+    std::size_t first = stationAt(body, fromMm);
+    while (first < body.along.size() && body.depth[first] <= 0.0) ++first;
+    while (first + 1 < body.along.size() && body.depth[first + 1] > 0.0 && fansOut(body, first)) ++first;
+    for (std::size_t i = first; i < body.along.size() && body.along[i] <= toMm; ++i) {
         if (body.depth[i] <= 0.0) continue;
         if (const double depth = smoothedDepth(body, i); depth > greatest.depthMm) greatest = {depth, body.along[i]};
     }
@@ -77,26 +87,28 @@ double greatestStepMm(const BodyInMm& body, double fromMm, double toMm) {
     return greatest;
 }
 
-double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
+Hollow hollowOf(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
                 const std::optional<AnimalPoint>& hidden) {
     const std::vector<AnimalPoint>& side = leftSide ? body.left : body.right;
     std::size_t from = stationAt(body, fromMm);
     std::size_t to = stationAt(body, toMm);
     while (from < to && body.depth[from] <= 0.0) ++from;
     while (to > from && body.depth[to] <= 0.0) --to;
-    if (to < from + 8) return std::numeric_limits<double>::quiet_NaN();
+    if (to < from + 8) return {std::numeric_limits<double>::quiet_NaN(), 0.0};
     const AnimalPoint start = hidden.value_or(side[from]);
     const AnimalPoint chord = side[to] - start;
     const double length = std::max(norm(chord), 1e-12);
     // Seen from snout to tail the left side's outside lies to the left: a positive cross product is to the right.
     const double inward = leftSide ? 1.0 : -1.0;
-    double deepest = 0.0;
+    double inside = 0.0;
+    double outside = 0.0;
     for (std::size_t i = from; i <= to; ++i) {
         if (body.depth[i] <= 0.0) continue;
         const double deviation = inward * cross(chord, side[i] - start) / length;
-        if (std::abs(deviation) > std::abs(deepest)) deepest = deviation;
+        inside = std::max(inside, deviation);
+        outside = std::min(outside, deviation);
     }
-    return deepest;
+    return inside >= -outside ? Hollow{inside, outside} : Hollow{outside, inside};
 }
 
 double turnDeg(const BodyInMm& body, double fromMm, double toMm) {

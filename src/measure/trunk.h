@@ -21,10 +21,15 @@ struct TrunkDepth {
 /// narrows gently; a fin that was taken into the outline begins at once.
 [[nodiscard]] double greatestStepMm(const BodyInMm& body, double fromMm, double toMm);
 
-/// Deepest deviation of one side's outline from the straight line between its points at two places, in mm: positive
-/// when the outline runs inside the line. `start` is the first point where the outline hides it. Not finite when there
-/// is too little outline between them.
-[[nodiscard]] double hollowMm(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
+/// How far one side's outline strays from the straight line between two of its points, in mm: positive when it runs
+/// inside the line.
+struct Hollow {
+    double mm = 0.0;       ///< the deepest of all; not finite when there is too little outline between the points
+    double otherMm = 0.0;  ///< the deepest to the other side of the line: 0 when there is none
+};
+
+/// Of one side between two places; `start` is the first point where the outline hides it.
+[[nodiscard]] Hollow hollowOf(const BodyInMm& body, double fromMm, double toMm, bool leftSide,
                               const std::optional<AnimalPoint>& start = {});
 
 /// Turn of the midline between two places, in degrees.

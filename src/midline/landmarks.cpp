@@ -154,7 +154,9 @@ Outcome<Anatomy> findLandmarks(const Photo& photo, const Outline& outline, const
     } else {
         anatomy = straightAnatomy(photo, outline, walked, guess.shape, options.view, eye);
     }
-    if (std::abs(score) < 1.5) anatomy.remarks.push_back(Remark::HeadEndGuessed);
+    // A blunt end is a coil whose gap is not seen, or the head of an animal walked the wrong way round.
+    const bool blunt = anatomy.midline.closedCoil && !midline.closedCoil;
+    if (std::abs(score) < 1.5 || blunt) anatomy.remarks.push_back(Remark::HeadEndGuessed);
     if (!guess.certain) anatomy.remarks.push_back(Remark::ShapeGuessed);
     merge(anatomy.remarks, midline.remarks);
     return anatomy;

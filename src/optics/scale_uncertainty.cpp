@@ -17,7 +17,6 @@ namespace {
 
 using Step = Eigen::Matrix<double, CameraFit::kParameters, 1>;
 
-constexpr double kSdsInHalf95 = 1.959963984540054;
 // A plate is checked against a steel rule, which can be read to about 0.1 mm over 200 mm.
 constexpr double kPlatePrintSd = 0.0005;
 // Sea water of 35 ppt at 20 °C, for boxes that do not say: from fresh to sea water the index changes by 0.5 %.

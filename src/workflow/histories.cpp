@@ -43,7 +43,7 @@ constexpr double kHandU95Mm = 1.0;
 
 Estimate lengthByHand(const HandMeasure& measure) {
     const double u95 = measure.u95.value_or(std::max(kHandU95Mm, kHandU95Relative * measure.value));
-    return {measure.value, u95 / 1.959963984540054, 0.0};
+    return {measure.value, u95 / kSdsInHalf95, 0.0};
 }
 
 /// Adds the lengths that were taken by hand on days without photos that count; the last one of a day counts. Depth and

@@ -139,7 +139,7 @@ PhotoScore scoreOf(const AccuracyScene& drawn, std::uint64_t seed, Stand stand, 
         if (m.refusal) score.refusal = m.refusal->reason;
         score.remarks = remarksOf(m.remarks);
         score.doubtSaid = std::any_of(m.remarks.begin(), m.remarks.end(), tellsDoubt);
-        score.swapped = score.measured && headTailSwapped(body.landmarks, sight, animal.anatomy.landmarks);
+        score.swapped = headTailSwapped(body.landmarks, sight, animal.anatomy.landmarks);
         score.shapeWrong = (m.shape == ringrule::Shape::Pipefish) != (score.shape == render::Shape::Pipefish);
         score.animals = static_cast<int>(reading.animals.size());
         if (reading.animals.size() > 1) score.remarks += ",(" + std::to_string(reading.animals.size()) + " animals)";
