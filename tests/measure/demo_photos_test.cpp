@@ -154,6 +154,28 @@ TEST_CASE("An empty plate is refused") {
     CHECK(reading.refusal == "no-animal");
 }
 
+TEST_CASE("A coil whose gap lies in its own shade is a closed tail as well") {
+    Photo photo = photoOf("2031-01-06/H2-a");
+    const Reading clear = measured(photo, Shape::Seahorse);
+    REQUIRE(clear.outlines.at(0).holesPx.size() == 1);
+    const double depthMm = clear.measurements.at(0).trunkDepthMm.value;
+    // Body about 75, plate about 200 (sRGB): 0.6 of the way between their light is 165. No shade makes it darker than
+    // half-way, or there were no gap to see.
+    std::vector<cv::Point> gap;
+    for (const PixelPoint at : clear.outlines.at(0).holesPx.front()) gap.emplace_back(cvRound(at.x), cvRound(at.y));
+    cv::Mat1b inside(photo.grey.size(), static_cast<unsigned char>(0));
+    cv::fillPoly(inside, std::vector<std::vector<cv::Point>>{gap}, cv::Scalar(255));
+    cv::dilate(inside, inside, cv::Mat1b::ones(9, 9));
+    cv::Mat dimmed;
+    cv::min(photo.grey, 165, dimmed);
+    dimmed.copyTo(photo.grey, inside);
+    photo.encoded.clear();
+    const Reading shaded = measured(photo, Shape::Seahorse);
+    CHECK(shaded.outlines.at(0).holesPx.size() == 1);
+    CHECK(shaded.measurements.at(0).refusal->reason == "tail-closed");
+    CHECK_THAT(shaded.measurements.at(0).trunkDepthMm.value, WithinRel(depthMm, 0.01));
+}
+
 TEST_CASE("An animal cut by the plate's edge is not measured") {
     Photo photo = photoOf("2031-05-05/P1-a");
     // A bar as dark as the animal from its middle past the plate's left edge.
