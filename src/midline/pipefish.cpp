@@ -10,9 +10,10 @@ namespace ringrule {
 namespace {
 
 // Usual proportions, used where the outline shows no feature. Head: common practice for Syngnathus, no source. Snout to
-// vent: 172 Syngnathus floridae of the Flanagan lab's pipefish_sbge data (females 0.449, males 0.423, sd 0.022 each).
+// vent: 172 Syngnathus floridae of the Flanagan lab's pipefish_sbge data (females 0.449, males 0.423, sd 0.022 each),
+// and as much again for what other species differ by: no source.
 constexpr Station kUsualHead{0.20, 0.025, false};
-constexpr Station kUsualTrunkEnd{0.436, 0.026, false};
+constexpr Station kUsualTrunkEnd{0.436, 0.036, false};
 constexpr double kEyeInHead = 0.63;  ///< place of the eye's centre, share of the head: common practice, no source
 
 double lengthSteps(const WidthProfile& profile) {
@@ -22,10 +23,10 @@ double lengthSteps(const WidthProfile& profile) {
 /// The rear of the opercle: the gill cover bulges, the body behind it is narrower again.
 Station headEndOf(const WidthProfile& profile, const EyeSpot& eye, View view) {
     Station usual = kUsualHead;
-    // From above both eyes sit on the rim, where the spot finder does not look.
+    // From above the narrowest place lies behind the eyes, which bulge on both sides, and not behind the gill cover.
+    if (view != View::Side) return usual;
     const bool likely = std::abs(eye.share / kEyeInHead - usual.share) < 2.4 * usual.sdShare;
-    if (view == View::Side && eye.strength > 0.6 && likely)
-        usual = {eye.share / kEyeInHead, 0.09 * eye.share / kEyeInHead, false};
+    if (eye.strength > 0.6 && likely) usual = {eye.share / kEyeInHead, 0.09 * eye.share / kEyeInHead, false};
     const double from = 0.86 * usual.share;
     const double to = 1.18 * usual.share;
     double deepest = 0.0;
