@@ -174,7 +174,7 @@ cv::Mat1b openAmong(const cv::Mat1b& fins, const cv::Mat1b& body, double share) 
 }
 
 /// The fins of a mask with their blurred edges.
-cv::Mat1b finsOf(const PaleBody& seen, const cv::Mat1b& mask, const cv::Mat1b& core, double lighter, double plate,
+cv::Mat1b finsOf(const FinSearch& seen, const cv::Mat1b& mask, const cv::Mat1b& core, double lighter, double plate,
                  const FinRule& rule) {
     const cv::Mat1b rest = without(without(mask, grown(core, 1)), grown(seen.eyes, kEyeRimPx));
     cv::Mat1b plain;
@@ -189,7 +189,7 @@ cv::Mat1b finsOf(const PaleBody& seen, const cv::Mat1b& mask, const cv::Mat1b& c
 
 }  // namespace
 
-void dropFins(const PaleBody& seen, cv::Mat1b& body) {
+void dropFins(const FinSearch& seen, cv::Mat1b& body) {
     const double lighter = quantileIn(seen.light, body, 0.35);
     const double plate = quantileIn(seen.light, without(grown(body, 6), grown(body, 2)), 0.5);
     cv::Mat1b core;

@@ -6,16 +6,16 @@
 namespace ringrule {
 
 /// What `dropFins` is told of the body beside its mask.
-struct PaleBody {
-    const cv::Mat1f& light;  ///< 0 in the body's lightest part, rising by equal steps for equal ratios
+struct FinSearch {
+    const cv::Mat1f& light;  ///< darkest in the body, lightest on the plate; before a dark plate turned upside down
     const cv::Mat1b& eyes;   ///< what is beside them stays
     const cv::Mat1b& loose;  ///< the mask with what is dimmer: fins about as dim as the mask's threshold, whole
     double halfWidthPx = 0.0;
 };
 
-/// Takes half transparent fins out of the mask of a pale body before a dark plate. A shaded belly and a fin can be as
-/// dark as each other; but the body's light falls slowly into its shade, and into a fin with a step, and a fin is open
+/// Takes half transparent fins out of the mask of a body. A pale body's shaded belly, or pale skin on a dark one, can
+/// be as dim as a fin; but the body's light falls slowly into its shade, and into a fin with a step, and a fin is open
 /// to the plate along much of its border, which a dim place within the body is not.
-void dropFins(const PaleBody& seen, cv::Mat1b& body);
+void dropFins(const FinSearch& seen, cv::Mat1b& body);
 
 }  // namespace ringrule

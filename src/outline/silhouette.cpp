@@ -255,6 +255,9 @@ cv::Mat1b pupilsAmong(const cv::Mat1b& gaps, const cv::Mat1f& upturned, const Le
     return pupils;
 }
 
+constexpr double kSlender = 30.0;  ///< squares of the half-width in a body's area: seahorses have 10 to 20, pipefish 50
+constexpr double kDim = 0.35;      ///< of the step from body to plate: no skin is that light for long
+constexpr double kLeastDimShare = 0.02;  ///< of the square of the half-width, two pixels inside all rims
 constexpr double kLooser = 0.5;  ///< of the way from threshold to plate: fins a little dimmer than the threshold
 constexpr double kLeastEyeShare = 0.10;  ///< of the body's half-width: smaller gaps are no eyes
 
@@ -276,6 +279,18 @@ void settlePaleBody(const Reduced& fine, const Window& window, const Levels& lev
     body |= furrowsIn({fine.light, levels.inside, levels.outside}, body, halfWidthPx);
 }
 
+/// Whether something about as light as the threshold hangs on a stout body: more of it than a blurred rim. The fins of
+/// a body as slender as a pipefish are small; the one at its tail is told along the midline.
+bool mayHoldFin(const Reduced& fine, const Levels& levels, const cv::Mat1b& body, double halfWidthPx) {
+    const double squarePx = halfWidthPx * halfWidthPx;
+    if (cv::countNonZero(body) > kSlender * squarePx) return false;
+    cv::Mat1b dim;
+    cv::compare(fine.light, levels.inside + kDim * (levels.outside - levels.inside), dim, cv::CMP_GT);
+    dim &= body;
+    cv::erode(dim, dim, cv::Mat1b::ones(5, 5));
+    return cv::countNonZero(dim) > kLeastDimShare * squarePx;
+}
+
 }  // namespace
 
 Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const PlateRegion& region,
@@ -293,7 +308,13 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
         reducedLight(picture.grey, picture.tone, {corner, window.bounds.size() * coarse.factor}, factor);
     if (fine.light.empty()) return silhouette;
     cv::Mat1b dark = darkIn(fine, window, levels);
-    if (picture.paleBody) settlePaleBody(fine, window, levels, piece.halfWidthMm * pxPerMm / factor, dark);
+    const double halfWidthPx = piece.halfWidthMm * pxPerMm / factor;
+    if (picture.paleBody) {
+        settlePaleBody(fine, window, levels, halfWidthPx, dark);
+    } else if (mayHoldFin(fine, levels, dark, halfWidthPx)) {
+        const cv::Mat1b noEyes(dark.size(), static_cast<unsigned char>(0));
+        dropFins({fine.light, noEyes, darkIn(fine, window, levels, kLooser), halfWidthPx}, dark);
+    }
     cv::Mat1b seed;
     cv::resize(window.own, seed, fine.light.size(), 0.0, 0.0, cv::INTER_NEAREST);
     const int around = 2 * coarse.factor / factor + 1;

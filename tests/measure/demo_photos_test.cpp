@@ -176,6 +176,25 @@ TEST_CASE("A coil whose gap lies in its own shade is a closed tail as well") {
     CHECK_THAT(shaded.measurements.at(0).trunkDepthMm.value, WithinRel(depthMm, 0.01));
 }
 
+TEST_CASE("A dorsal fin about as dark as half-way is no part of the trunk") {
+    Photo photo = photoOf("2031-01-06/H2-a");
+    const Reading clear = measured(photo, Shape::Seahorse);
+    // Body about 75, plate about 200 (sRGB): 149 is 0.45 of the way between their light. Over the photo's own, paler
+    // fin.
+    cv::Mat fin = photo.grey.clone();
+    cv::ellipse(fin, cv::Point(905, 555), cv::Size(62, 50), 0.0, 180.0, 360.0, cv::Scalar(138), cv::FILLED);
+    cv::GaussianBlur(fin, fin, {}, 1.0);
+    cv::min(photo.grey, fin, photo.grey);
+    photo.encoded.clear();
+    const Reading dark = measured(photo, Shape::Seahorse);
+    REQUIRE(dark.measurements.size() == 1);
+    CHECK_FALSE(has(dark.measurements.at(0).remarks, Remark::OutlineDoubtful));
+    // The fin's base, which it hides, is some 0.1 px beside the back.
+    CHECK_THAT(dark.measurements.at(0).trunkDepthMm.value,
+               WithinRel(clear.measurements.at(0).trunkDepthMm.value, 0.003));
+    CHECK_THAT(dark.outlines.at(0).areaPx2, WithinRel(clear.outlines.at(0).areaPx2, 0.01));
+}
+
 TEST_CASE("An animal cut by the plate's edge is not measured") {
     Photo photo = photoOf("2031-05-05/P1-a");
     // A bar as dark as the animal from its middle past the plate's left edge.
