@@ -91,26 +91,54 @@ bool holdsGrey(const jpeg_decompress_struct& info) {
            first.h_samp_factor == info.max_h_samp_factor && first.v_samp_factor == info.max_v_samp_factor;
 }
 
-// The first component straight from its inverse transform into the picture, which is whole blocks high and wide: the
-// library's own way makes one more copy of every pixel.
-void decodeBlocks(Decoder& decoder, cv::Mat& grey) {
+// Some components straight from their inverse transforms into pictures that are whole blocks high and wide, then cut to
+// their own size: the library's own way makes one more copy of every pixel.
+template <std::size_t count>
+void decodeBlocks(Decoder& decoder, const std::array<int, count>& wanted, std::array<cv::Mat, count>& planes) {
     jpeg_decompress_struct& info = decoder.info;
     const auto rowsAtOnce = static_cast<JDIMENSION>(info.max_v_samp_factor * DCTSIZE);
-    const JDIMENSION rows = (info.output_height + rowsAtOnce - 1) / rowsAtOnce * rowsAtOnce;
     const auto columnsAtOnce = static_cast<JDIMENSION>(info.max_h_samp_factor * DCTSIZE);
-    const JDIMENSION columns = (info.output_width + columnsAtOnce - 1) / columnsAtOnce * columnsAtOnce;
-    grey.create(static_cast<int>(rows), static_cast<int>(columns), CV_8UC1);
-    for (int i = 1; i < info.num_components; ++i) info.comp_info[i].component_needed = FALSE;
-    std::array<JSAMPROW, MAX_SAMP_FACTOR * DCTSIZE> rowsNow{};
+    const JDIMENSION tall = (info.output_height + rowsAtOnce - 1) / rowsAtOnce;
+    const JDIMENSION wide = (info.output_width + columnsAtOnce - 1) / columnsAtOnce;
+    for (int i = 0; i < info.num_components; ++i) info.comp_info[i].component_needed = FALSE;
+    std::array<std::array<JSAMPROW, MAX_SAMP_FACTOR * DCTSIZE>, count> rowsNow{};
     std::array<JSAMPARRAY, MAX_COMPONENTS> components{};
-    components.fill(rowsNow.data());  // those not needed are not written
+    components.fill(rowsNow[0].data());  // those not needed are not written
+    for (std::size_t k = 0; k < count; ++k) {
+        jpeg_component_info& component = info.comp_info[wanted[k]];
+        component.component_needed = TRUE;
+        components[static_cast<std::size_t>(wanted[k])] = rowsNow[k].data();
+        planes[k].create(static_cast<int>(tall) * component.v_samp_factor * DCTSIZE,
+                         static_cast<int>(wide) * component.h_samp_factor * DCTSIZE, CV_8UC1);
+    }
     while (info.output_scanline < info.output_height) {
-        for (JDIMENSION i = 0; i < rowsAtOnce; ++i) {
-            rowsNow[i] = grey.ptr<unsigned char>(static_cast<int>(info.output_scanline + i));
+        const auto block = static_cast<int>(info.output_scanline / rowsAtOnce);
+        for (std::size_t k = 0; k < count; ++k) {
+            const int rows = info.comp_info[wanted[k]].v_samp_factor * DCTSIZE;
+            for (int i = 0; i < rows; ++i)
+                rowsNow[k][static_cast<std::size_t>(i)] = planes[k].template ptr<unsigned char>(block * rows + i);
         }
         jpeg_read_raw_data(&info, components.data(), rowsAtOnce);
     }
-    grey = grey(cv::Rect(0, 0, static_cast<int>(info.output_width), static_cast<int>(info.output_height)));
+    for (std::size_t k = 0; k < count; ++k) {
+        const jpeg_component_info& component = info.comp_info[wanted[k]];
+        planes[k] = planes[k](cv::Rect(0, 0, static_cast<int>(component.downsampled_width),
+                                       static_cast<int>(component.downsampled_height)));
+    }
+}
+
+// A decoder over bytes; its header is not read yet.
+void openDecoder(Decoder& decoder) {
+    decoder.info.err = jpeg_std_error(&decoder.errors);
+    decoder.info.client_data = &decoder;
+    decoder.errors.error_exit = stopDecoding;
+    decoder.errors.emit_message = noteWarning;
+}
+
+void readHeader(Decoder& decoder, std::span<const unsigned char> bytes) {
+    jpeg_create_decompress(&decoder.info);  // keeps error manager and client data
+    jpeg_mem_src(&decoder.info, bytes.data(), static_cast<unsigned long>(bytes.size()));
+    jpeg_read_header(&decoder.info, TRUE);
 }
 
 }  // namespace
@@ -140,28 +168,45 @@ JpegLayout readJpegLayout(std::span<const unsigned char> bytes) {
 
 JpegPixels decodeJpegGrey(std::span<const unsigned char> bytes) {
     JpegPixels pixels;
+    std::array<cv::Mat, 1> planes;
     Decoder decoder;
-    decoder.info.err = jpeg_std_error(&decoder.errors);
-    decoder.info.client_data = &decoder;
-    decoder.errors.error_exit = stopDecoding;
-    decoder.errors.emit_message = noteWarning;
+    openDecoder(decoder);
     if (setjmp(decoder.onError) == 0) {
-        jpeg_create_decompress(&decoder.info);  // keeps error manager and client data
-        jpeg_mem_src(&decoder.info, bytes.data(), static_cast<unsigned long>(bytes.size()));
-        jpeg_read_header(&decoder.info, TRUE);
+        readHeader(decoder, bytes);
         decoder.info.out_color_space = JCS_GRAYSCALE;
         decoder.info.raw_data_out = holdsGrey(decoder.info) ? TRUE : FALSE;
         jpeg_start_decompress(&decoder.info);
         if (decoder.info.raw_data_out == TRUE) {
-            decodeBlocks(decoder, pixels.grey);
+            decodeBlocks(decoder, std::array{0}, planes);
         } else {
-            decodeRows(decoder, pixels.grey);
+            decodeRows(decoder, planes[0]);
         }
         jpeg_finish_decompress(&decoder.info);
     }
     jpeg_destroy_decompress(&decoder.info);
+    pixels.grey = planes[0];
     pixels.state = decoder.state;
     return pixels;
+}
+
+JpegChroma decodeJpegChroma(std::span<const unsigned char> bytes) {
+    std::array<cv::Mat, 2> planes;
+    bool held = false;
+    Decoder decoder;
+    openDecoder(decoder);
+    if (setjmp(decoder.onError) == 0) {
+        readHeader(decoder, bytes);
+        held = decoder.info.jpeg_color_space == JCS_YCbCr && holdsGrey(decoder.info);
+        if (held) {
+            decoder.info.raw_data_out = TRUE;
+            jpeg_start_decompress(&decoder.info);
+            decodeBlocks(decoder, std::array{1, 2}, planes);
+            jpeg_finish_decompress(&decoder.info);
+        }
+    }
+    jpeg_destroy_decompress(&decoder.info);
+    if (!held || decoder.state != JpegState::Whole) return {};
+    return {planes[0], planes[1]};
 }
 
 }  // namespace ringrule

@@ -29,4 +29,13 @@ struct JpegPixels {
 /// decoder is asked here itself whether the coded data lasted to the end.
 [[nodiscard]] JpegPixels decodeJpegGrey(std::span<const unsigned char> bytes);
 
+struct JpegChroma {
+    cv::Mat cb;  ///< CV_8UC1, as stored: often at half the photo's resolution
+    cv::Mat cr;
+};
+
+/// The two colour differences of JPEG bytes (ITU-T T.871) without their luminance; empty when they are stored otherwise
+/// or damaged.
+[[nodiscard]] JpegChroma decodeJpegChroma(std::span<const unsigned char> bytes);
+
 }  // namespace ringrule

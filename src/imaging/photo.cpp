@@ -164,4 +164,19 @@ cv::Mat decodeColour(const Photo& photo) {
     return upright(colour, formatOf(photo.encoded), photo.exifOrientation);
 }
 
+Chroma decodeChroma(const Photo& photo) {
+    const Format format = formatOf(photo.encoded);
+    if (format == Format::Jpeg) {
+        if (const JpegChroma stored = decodeJpegChroma(photo.encoded); !stored.cb.empty())
+            return {upright(stored.cb, format, photo.exifOrientation),
+                    upright(stored.cr, format, photo.exifOrientation)};
+    }
+    cv::Mat apart;
+    cv::cvtColor(decodeColour(photo), apart, cv::COLOR_BGR2YCrCb);
+    Chroma chroma;
+    cv::extractChannel(apart, chroma.cr, 1);
+    cv::extractChannel(apart, chroma.cb, 2);
+    return chroma;
+}
+
 }  // namespace ringrule

@@ -92,11 +92,12 @@ void measureLengths(Measurement& m, const Seen& seen, const Stations& at) {
             [&](const BodyInMm& body) { return body.alongAt(to->alongPx) - body.alongAt(from->alongPx); });
         return lengthEstimate(to->alongMm - from->alongMm, std::hypot(from->sdMm, to->sdMm, pitchSd), seen.scale);
     };
+    if (m.view != View::Front || m.shape != Shape::Seahorse) m.standardLengthMm = between(at.snout, at.tailEnd);
+    // From above gill cover and vent are not seen: their usual shares serve to find the trunk, and are no measures.
+    if (m.view == View::Above) return;
     m.headLengthMm = between(at.snout, at.headEnd);
     m.trunkLengthMm = between(at.headEnd, at.trunkEnd);
     m.tailLengthMm = between(at.trunkEnd, at.tailEnd);
-    if (m.view == View::Front && m.shape == Shape::Seahorse) return;
-    m.standardLengthMm = between(at.snout, at.tailEnd);
 }
 
 /// The ring's place counts in a seahorse's length: moved along the trunk, it takes from the trunk and hardly adds to

@@ -13,8 +13,9 @@ namespace ringrule {
 
 /// A picture in which an animal as light as the plate, but of another colour, is dark.
 struct ColourPicture {
-    cv::Mat grey;  ///< size of the photo; off the plate as light as the plate
-    Tone tone;     ///< its values are linear
+    cv::Mat grey;    ///< size of the photo; where nothing shows, and off the plate, as light as the plate
+    Tone tone;       ///< its values are linear
+    Reduced coarse;  ///< the same reduced, all over the plate
 };
 
 /// The photo seen along the colour in which its animal differs from the plate. Light of each colour is divided by that

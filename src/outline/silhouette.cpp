@@ -255,8 +255,10 @@ cv::Mat1b pupilsAmong(const cv::Mat1b& gaps, const cv::Mat1f& upturned, const Le
     return pupils;
 }
 
+constexpr double kStout = 8.0;     ///< squares of the half-width in a body's area: reef fish have 4 to 7 …
 constexpr double kSlender = 30.0;  ///< squares of the half-width in a body's area: seahorses have 10 to 20, pipefish 50
-constexpr double kDim = 0.35;      ///< of the step from body to plate: no skin is that light for long
+constexpr double kPalestWithFin = 0.55;  ///< of the plate's light: a paler body's skin is as light as a fin in places
+constexpr double kDim = 0.35;            ///< of the step from body to plate: no skin is that light for long
 constexpr double kLeastDimShare = 0.02;  ///< of the square of the half-width, two pixels inside all rims
 constexpr double kLooser = 0.5;  ///< of the way from threshold to plate: fins a little dimmer than the threshold
 constexpr double kLeastEyeShare = 0.10;  ///< of the body's half-width: smaller gaps are no eyes
@@ -279,11 +281,14 @@ void settlePaleBody(const Reduced& fine, const Window& window, const Levels& lev
     body |= furrowsIn({fine.light, levels.inside, levels.outside}, body, halfWidthPx);
 }
 
-/// Whether something about as light as the threshold hangs on a stout body: more of it than a blurred rim. The fins of
-/// a body as slender as a pipefish are small; the one at its tail is told along the midline.
+/// Whether something about as light as the threshold hangs on a body as stout as a seahorse: more of it than a blurred
+/// rim. The fins of a body as slender as a pipefish are small, and the one at its tail is told along the midline; other
+/// fish, stouter still, have pale bands, and fins that a person would call theirs.
 bool mayHoldFin(const Reduced& fine, const Levels& levels, const cv::Mat1b& body, double halfWidthPx) {
     const double squarePx = halfWidthPx * halfWidthPx;
-    if (cv::countNonZero(body) > kSlender * squarePx) return false;
+    const int areaPx = cv::countNonZero(body);
+    if (areaPx < kStout * squarePx || areaPx > kSlender * squarePx) return false;
+    if (levels.inside > kPalestWithFin * levels.outside) return false;
     cv::Mat1b dim;
     cv::compare(fine.light, levels.inside + kDim * (levels.outside - levels.inside), dim, cv::CMP_GT);
     dim &= body;
@@ -311,7 +316,7 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
     const double halfWidthPx = piece.halfWidthMm * pxPerMm / factor;
     if (picture.paleBody) {
         settlePaleBody(fine, window, levels, halfWidthPx, dark);
-    } else if (mayHoldFin(fine, levels, dark, halfWidthPx)) {
+    } else if (&picture.tone == &photoTone() && mayHoldFin(fine, levels, dark, halfWidthPx)) {
         const cv::Mat1b noEyes(dark.size(), static_cast<unsigned char>(0));
         dropFins({fine.light, noEyes, darkIn(fine, window, levels, kLooser), halfWidthPx}, dark);
     }

@@ -53,11 +53,8 @@ void addRows(PhotoScore& score, const render::Truth& truth, const ringrule::Meas
         return;
     }
     addRow(score, "trunk width", truth.trunkWidthMm, field(&M::trunkWidthMm));
-    if (score.view != render::View::Above) return;
-    addRow(score, "standard length", truth.standardLengthMm, field(&M::standardLengthMm));
-    addRow(score, "head length", truth.headLengthMm, field(&M::headLengthMm));
-    addRow(score, "trunk length", truth.trunkLengthMm, field(&M::trunkLengthMm));
-    addRow(score, "tail length", truth.tailLengthMm, field(&M::tailLengthMm));
+    if (score.view == render::View::Above)
+        addRow(score, "standard length", truth.standardLengthMm, field(&M::standardLengthMm));
 }
 
 bool headTailSwapped(const render::Landmarks& truth, const render::Sight& sight, const ringrule::Landmarks& found) {

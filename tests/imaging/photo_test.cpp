@@ -11,8 +11,8 @@
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
 
-#include "ringrule/error.h"
 #include "../scratch_folder.h"
+#include "ringrule/error.h"
 #include "ringrule/imaging/content_hash.h"
 #include "ringrule/imaging/photo.h"
 #include "ringrule/imaging/upright.h"
@@ -257,4 +257,31 @@ TEST_CASE("Random damage never escapes as anything but an error of ours", "[phot
             CHECK(error.kind() == ErrorKind::BadPhoto);
         }
     }
+}
+
+TEST_CASE("The colour beside the grey is that of the whole picture, at the stored resolution", "[photo]") {
+    // The picture is reddish but for its grey patch; OpenCV writes JPEG colour at half the resolution.
+    const std::string extension = GENERATE(as<std::string>{}, ".jpg", ".png", ".tiff");
+    const int orientation = GENERATE(1, 6);
+    CAPTURE(extension, orientation);
+    const Folder folder;
+    const Photo photo =
+        loadPhoto(folder.write("a", withExif(encodedAs(extension, picture()), orientation, "2031:03:04 10:22:31")));
+    const Chroma chroma = decodeChroma(photo);
+    const int times = extension == ".jpg" ? 2 : 1;
+    REQUIRE(chroma.cb.size() == photo.grey.size() / times);
+    REQUIRE(chroma.cr.size() == chroma.cb.size());
+    cv::Mat apart;
+    cv::cvtColor(decodeColour(photo), apart, cv::COLOR_BGR2YCrCb);
+    cv::resize(apart, apart, chroma.cb.size(), 0.0, 0.0, cv::INTER_AREA);
+    std::vector<cv::Mat> planes;
+    cv::split(apart, planes);
+    // Decoding to BGR and back rounds twice; upsampling and its mean differ at the patch's border.
+    CHECK(cv::mean(planes[1])[0] == Approx(cv::mean(chroma.cr)[0]).margin(0.5));
+    CHECK(cv::mean(planes[2])[0] == Approx(cv::mean(chroma.cb)[0]).margin(0.5));
+    const cv::Point patch = orientation == 1 ? cv::Point(20, 16) / times : cv::Point(80 - 16, 20) / times;
+    CHECK(static_cast<int>(chroma.cr.at<unsigned char>(patch)) == Approx(128).margin(3));
+    const cv::Point skin(chroma.cr.cols / 2, chroma.cr.rows / 2);
+    // Cr of (v, v, v + 30) is 128 + 0.713 (30 − 0.299 · 30).
+    CHECK(static_cast<int>(chroma.cr.at<unsigned char>(skin)) == Approx(143).margin(3));
 }
