@@ -121,19 +121,18 @@ Background fitBackground(const cv::Mat1f& light, const cv::Mat1b& usable) {
 cv::Mat1f dividedBy(const cv::Mat1f& light, const Background& background) {
     cv::Mat1f ratio(light.size());
     const auto& c = background.coefficients;
+    const auto last = static_cast<float>(std::max(1, light.cols - 1));
+    const Eigen::ArrayXf x =
+        Eigen::ArrayXf::LinSpaced(light.cols, 0.0F, static_cast<float>(light.cols - 1)) * (2.0F / last) - 1.0F;
     for (int row = 0; row < light.rows; ++row) {
         const double y = scaledY(light.size(), row);
-        const double c0 = c[0] + y * (c[2] + y * (c[5] + y * c[9]));
-        const double c1 = c[1] + y * (c[4] + y * c[8]);
-        const double c2 = c[3] + y * c[7];
-        const auto* from = light.ptr<float>(row);
-        auto* to = ratio.ptr<float>(row);
-        const double step = scaledX(light.size(), 1.0) - scaledX(light.size(), 0.0);
-        for (int column = 0; column < light.cols; ++column) {
-            const double x = -1.0 + step * column;
-            const double expected = c0 + x * (c1 + x * (c2 + x * c[6]));
-            to[column] = from[column] / static_cast<float>(std::max(expected, 1e-4));
-        }
+        const auto c0 = static_cast<float>(c[0] + y * (c[2] + y * (c[5] + y * c[9])));
+        const auto c1 = static_cast<float>(c[1] + y * (c[4] + y * c[8]));
+        const auto c2 = static_cast<float>(c[3] + y * c[7]);
+        const auto c3 = static_cast<float>(c[6]);
+        const Eigen::Map<const Eigen::ArrayXf> from(light.ptr<float>(row), light.cols);
+        Eigen::Map<Eigen::ArrayXf> to(ratio.ptr<float>(row), light.cols);
+        to = from / (c0 + x * (c1 + x * (c2 + x * c3))).max(1e-4F);
     }
     return ratio;
 }

@@ -111,8 +111,7 @@ cv::Mat1b reducedPlane(const cv::Mat& plane, int across, int down, const Reduced
 }
 
 /// The part of an enlarged plane under `part`, which is given in enlarged pixels; linear between pixel centres.
-template <class Plane>
-Plane enlarged(const Plane& plane, const cv::Rect& part, int across, int down) {
+cv::Mat enlarged(const cv::Mat& plane, const cv::Rect& part, int across, int down) {
     const cv::Point from(part.x / across - 1, part.y / down - 1);
     const cv::Point to((part.br().x + across - 1) / across + 1, (part.br().y + down - 1) / down + 1);
     const cv::Rect own = cv::Rect(from, to) & cv::Rect({0, 0}, plane.size());
@@ -229,7 +228,9 @@ struct Projection {
 };
 
 unsigned char valueOf(float share) {
-    return cv::saturate_cast<unsigned char>(kPlateValue - kBodyStep * static_cast<double>(share));
+    constexpr auto kPlate = static_cast<float>(kPlateValue);
+    constexpr auto kStep = static_cast<float>(kBodyStep);
+    return static_cast<unsigned char>(std::clamp(kPlate - kStep * share + 0.5F, 0.0F, 255.0F));
 }
 
 /// The spark in an eye is as light and colourless as the plate: gaps between dark places are dark.
@@ -274,27 +275,31 @@ cv::Mat1b worthDrawing(const cv::Mat1f& shares, const PlateRegion& region, doubl
     return worth;
 }
 
-/// One tile of the photo along the animal's colour, and where it is dark.
-void drawTile(const Planes& planes, const Channels& channels, const Projection& projection, const Reduced& coarse,
-              const cv::Rect& cells, cv::Mat& grey, cv::Mat1b& pupils) {
+/// Some cells of the reduced picture at the photo's resolution, along the animal's colour, and where they are dark. The
+/// plate's light is taken to be the same all over a cell: it changes by less than a thousandth there.
+void drawCells(const Planes& planes, const Channels& channels, const Projection& projection, const Reduced& coarse,
+               const cv::Rect& cells, cv::Mat& grey, cv::Mat1b& pupils) {
     const int factor = coarse.factor;
     const cv::Rect part(cells.tl() * factor, cells.size() * factor);
     const cv::Rect inPhoto = part + coarse.originPx;
     const cv::Mat cb = enlarged(planes.chroma.cb, inPhoto, planes.across, planes.down);
     const cv::Mat cr = enlarged(planes.chroma.cr, inPhoto, planes.across, planes.down);
-    std::array<cv::Mat1f, 3> perPlate;
-    for (std::size_t c = 0; c < 3; ++c) perPlate[c] = enlarged(channels.perPlate[c], part, factor, factor);
     for (int y = 0; y < part.height; ++y) {
         const auto* from = planes.grey.ptr<unsigned char>(inPhoto.y + y) + inPhoto.x;
         const auto* blue = cb.ptr<unsigned char>(y);
         const auto* red = cr.ptr<unsigned char>(y);
         auto* to = grey.ptr<unsigned char>(inPhoto.y + y) + inPhoto.x;
         auto* dark = pupils.ptr<unsigned char>(part.y + y) + part.x;
-        for (int x = 0; x < part.width; ++x) {
-            Light3 ratio = lightsOf(from[x], blue[x], red[x]);
-            for (std::size_t c = 0; c < 3; ++c) ratio[c] *= perPlate[c](y, x);
-            to[x] = valueOf(projection.shareOf(ratio));
-            dark[x] = Projection::meanOf(ratio) < kPupil ? 255 : 0;
+        const int row = cells.y + y / factor;
+        for (int cell = 0; cell < cells.width; ++cell) {
+            Light3 perPlate{};
+            for (std::size_t c = 0; c < 3; ++c) perPlate[c] = channels.perPlate[c](row, cells.x + cell);
+            for (int x = cell * factor; x < (cell + 1) * factor; ++x) {
+                Light3 ratio = lightsOf(from[x], blue[x], red[x]);
+                for (std::size_t c = 0; c < 3; ++c) ratio[c] *= perPlate[c];
+                to[x] = valueOf(projection.shareOf(ratio));
+                dark[x] = Projection::meanOf(ratio) < kPupil ? 255 : 0;
+            }
         }
     }
 }
@@ -317,10 +322,18 @@ cv::Mat projected(const Planes& planes, const Channels& channels, const Projecti
     cv::Mat1b pupils(size, static_cast<unsigned char>(0));
     const cv::Rect all({0, 0}, worth.size());
     for (int y = 0; y < worth.rows; y += kTile) {
-        for (int x = 0; x < worth.cols; x += kTile) {
+        // Tiles side by side are drawn as one.
+        cv::Rect run;
+        for (int x = 0; x <= worth.cols; x += kTile) {
             const cv::Rect cells = cv::Rect(x, y, kTile, kTile) & all;
-            if (cv::countNonZero(worth(cells)) > 0) drawTile(planes, channels, projection, coarse, cells, grey, pupils);
+            if (!cells.empty() && cv::countNonZero(worth(cells)) > 0) {
+                run |= cells;
+                continue;
+            }
+            if (!run.empty()) drawCells(planes, channels, projection, coarse, run, grey, pupils);
+            run = {};
         }
+        if (!run.empty()) drawCells(planes, channels, projection, coarse, run, grey, pupils);
     }
     const cv::Rect plate(coarse.originPx, size);
     cv::Mat1b seen;
