@@ -314,9 +314,10 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
     if (fine.light.empty()) return silhouette;
     cv::Mat1b dark = darkIn(fine, window, levels);
     const double halfWidthPx = piece.halfWidthMm * pxPerMm / factor;
+    const bool plain = &picture.tone == &photoTone();  // in colour alone skin is uneven, and holds gaps of its own
     if (picture.paleBody) {
         settlePaleBody(fine, window, levels, halfWidthPx, dark);
-    } else if (&picture.tone == &photoTone() && mayHoldFin(fine, levels, dark, halfWidthPx)) {
+    } else if (plain && mayHoldFin(fine, levels, dark, halfWidthPx)) {
         const cv::Mat1b noEyes(dark.size(), static_cast<unsigned char>(0));
         dropFins({fine.light, noEyes, darkIn(fine, window, levels, kLooser), halfWidthPx}, dark);
     }
@@ -341,7 +342,7 @@ Silhouette findSilhouette(const Picture& picture, const Reduced& coarse, const P
     for (std::size_t i = 0; i < contours.size(); ++i) {
         if (tree[i][3] != static_cast<int>(outer) || cv::contourArea(contours[i]) < leastHolePx) continue;
         const cv::Size hole = cv::boundingRect(contours[i]).size();
-        const bool large = cv::contourArea(contours[i]) > kLargeHole * cv::contourArea(contours[outer]) &&
+        const bool large = plain && cv::contourArea(contours[i]) > kLargeHole * cv::contourArea(contours[outer]) &&
                            std::min(hole.width, hole.height) >= kLargeHolePx;
         const double share = picture.paleBody ? kPaleHoleShare : large ? kLargeHoleShare : kHoleShare;
         const Spot spot = spotIn(fine.light, levels, contours[i], share);
