@@ -31,6 +31,7 @@ constexpr double kStepInHalfWidths = 0.06;  ///< between boundary points
 constexpr double kLeastStepPx = 1.2;
 constexpr double kPaleContrast = 0.45;  ///< below this grey may follow a mark on a pale animal and not its edge
 constexpr double kEyeMm2 = 40.0;        ///< eyes of the largest animals, and what of their shade hangs on them
+constexpr std::size_t kDarkSpots = 3;   ///< of a pale head seen from the front: two eyes and the mouth
 constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees this much more of the animal
 constexpr double kDarkPlate = 0.03;     ///< light of the plate: photos darker than this are noise …
 constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost their whites
@@ -179,7 +180,7 @@ bool worthColour(const Search& search) {
                                           [](const Outline& a, const Outline& b) { return a.areaPx2 < b.areaPx2; });
     const auto& remarks = largest->remarks;
     if (std::find(remarks.begin(), remarks.end(), Remark::OutlineDoubtful) != remarks.end()) return true;
-    return search.contrast < kPaleContrast || (search.outlines.size() < 3 && search.largestMm2 < kEyeMm2);
+    return search.contrast < kPaleContrast || (search.outlines.size() <= kDarkSpots && search.largestMm2 < kEyeMm2);
 }
 
 /// JPEG keeps colours at half the photo's resolution, and skin differs in colour more than in light: edges seen in
