@@ -28,6 +28,7 @@ constexpr double kTrunkInHeadsSd = 0.12;
 constexpr double kTaperSdInTrunk = 0.034;  ///< how well the narrowing behind the trunk tells the trunk's end
 constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
 constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
+constexpr double kRoughEdges = 4.0;        ///< scatters of the edge: what a rough outline adds to a tail's swelling
 constexpr double kHalfCurledDeg = 150.0;
 
 PixelPoint unit(PixelPoint v) {
@@ -170,12 +171,12 @@ PixelPoint coronetTip(const Outline& outline, PixelPoint snout, const Ring& ring
 }
 
 /// Whether the tail touches itself without a gap to be seen: its end is blunt, or it swells behind a slimmer part.
-bool touchesItself(const WidthProfile& profile, double pastPouch) {
+bool touchesItself(const WidthProfile& profile, double pastPouch, double edgeSdPx) {
     if (profile.mean(0.92, 0.975) > kBluntTail * profile.greatestPx) return true;
     double slimmest = 1e9;
     for (double share = pastPouch; share < 0.985; share += 0.005) {
         slimmest = std::min(slimmest, profile.at(share));
-        if (profile.at(share) > kTailSwells * slimmest + 2.5) return true;
+        if (profile.at(share) > kTailSwells * slimmest + 2.5 + kRoughEdges * edgeSdPx) return true;
     }
     return false;
 }
@@ -238,7 +239,7 @@ Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline)
     anatomy.ringToBellyPx = ring->toBelly;
     marks.coronet = Landmark{coronetTip(outline, snout, *ring), 1.0};
     marks.trunkEnd = trunkEndOf(anatomy.midline, midline, *ring, taper);
-    if (!midline.closedCoil && touchesItself(profile, 0.72)) {
+    if (!midline.closedCoil && touchesItself(profile, 0.72, outline.edgeSdPx)) {
         anatomy.midline.closedCoil = true;
         anatomy.remarks.push_back(Remark::TailClosed);
     }
