@@ -205,7 +205,7 @@ JpegChroma decodeJpegChroma(std::span<const unsigned char> bytes) {
         }
     }
     jpeg_destroy_decompress(&decoder.info);
-    if (!held || decoder.state != JpegState::Whole) return {};
+    if (!held || decoder.state != JpegState::Whole || planes[0].size() != planes[1].size()) return {};
     return {planes[0], planes[1]};
 }
 

@@ -42,7 +42,7 @@ struct Planes {
 std::optional<Planes> planesOf(const Photo& photo) {
     Planes planes{photo.grey, decodeChroma(photo)};
     const cv::Size colour = planes.chroma.cb.size();
-    if (colour.empty()) return std::nullopt;
+    if (colour.empty() || planes.chroma.cr.size() != colour) return std::nullopt;
     planes.across = static_cast<int>(std::lround(static_cast<double>(photo.grey.cols) / colour.width));
     planes.down = static_cast<int>(std::lround(static_cast<double>(photo.grey.rows) / colour.height));
     const auto fits = [](int photoPx, int colourPx, int times) {

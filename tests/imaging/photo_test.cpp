@@ -285,3 +285,19 @@ TEST_CASE("The colour beside the grey is that of the whole picture, at the store
     // Cr of (v, v, v + 30) is 128 + 0.713 (30 − 0.299 · 30).
     CHECK(static_cast<int>(chroma.cr.at<unsigned char>(skin)) == Approx(143).margin(3));
 }
+
+TEST_CASE("Colour of photos whose sides are no whole blocks, turned, is as large as it should be", "[photo]") {
+    const int orientation = GENERATE(range(1, 9));
+    const cv::Size size = GENERATE(cv::Size(121, 79), cv::Size(65, 112), cv::Size(97, 97));
+    const bool progressive = GENERATE(false, true);
+    CAPTURE(orientation, size.width, size.height, progressive);
+    cv::Mat image;
+    cv::resize(picture(), image, size, 0.0, 0.0, cv::INTER_LINEAR);
+    const Folder folder;
+    const Bytes bytes = encodedAs(".jpg", image, {cv::IMWRITE_JPEG_PROGRESSIVE, progressive ? 1 : 0});
+    const Photo photo = loadPhoto(folder.write("a.jpg", withExif(bytes, orientation, "2031:03:04 10:22:31")));
+    const Chroma chroma = decodeChroma(photo);
+    CHECK(chroma.cb.size() == cv::Size((photo.grey.cols + 1) / 2, (photo.grey.rows + 1) / 2));
+    CHECK(chroma.cr.size() == chroma.cb.size());
+    CHECK(cv::mean(chroma.cr)[0] == Approx(141).margin(2));  // 143 on most of it, 128 on its patch
+}
