@@ -15,6 +15,7 @@
 #include "ringrule/husbandry/date.h"
 #include "ringrule/sheets/number_text.h"
 #include "ringrule/sheets/paint_chart.h"
+#include "ringrule/statistics/estimate.h"
 
 namespace ringrule {
 namespace {

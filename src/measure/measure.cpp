@@ -150,13 +150,12 @@ void measureHeight(Measurement& m, const Seen& seen, const Anatomy& anatomy, con
 /// Precondition: the trunk's depth is known.
 void measureBelly(Measurement& m, const Seen& seen, const Outline& outline, const Anatomy& anatomy,
                   const Stations& at) {
-    const auto& [body, pitch, scale] = seen;
     if (!anatomy.landmarks.ventralKnown) return;
     const bool hidden = m.shape == Shape::Seahorse && norm(anatomy.ringToBellyPx) > 0.0;
     const PixelPoint throat = anatomy.landmarks.headEnd->atPx + anatomy.ringToBellyPx;
     const auto hollow = [&](double from, double to) {
-        return hollowOf(body, from, to, anatomy.landmarks.ventralOnLeft,
-                        hidden ? std::optional(scale.animalFromPixel(throat)) : std::nullopt);
+        return hollowOf(seen.body, from, to, anatomy.landmarks.ventralOnLeft,
+                        hidden ? std::optional(seen.scale.animalFromPixel(throat)) : std::nullopt);
     };
     const double from = at.headEnd->alongMm;
     // A straight-bodied fish's outline steps in behind the vent: the line ends just before that.
@@ -169,7 +168,7 @@ void measureBelly(Measurement& m, const Seen& seen, const Outline& outline, cons
     const double percent = 100.0 / m.trunkDepthMm.value;
     m.bellyHollowPercent.value = percent * deepest.mm;
     // A point and the middle between two others, each an edge of its own; scale and pitch go with the depth.
-    const double edgesMm = std::sqrt(1.5) * edgeSdPx(outline) * scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
+    const double edgesMm = std::sqrt(1.5) * edgeSdPx(outline) * seen.scale.mmPerPx(anatomy.landmarks.headEnd->atPx);
     m.bellyHollowPercent.sdRandom = std::hypot(percent * std::hypot(byFrom, byTo, edgesMm), kHollowSkinPercent);
     // A seahorse's head hangs over the first ventral point: it is taken to be as far from the ring as the back.
     if (hidden) m.bellyHollowPercent.sdRandom = std::hypot(m.bellyHollowPercent.sdRandom, kHiddenThroatPercent);

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "ringrule/geometry/polyline.h"
+#include "ringrule/statistics/estimate.h"
 
 namespace ringrule {
 namespace {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "optics/scale_uncertainty.h"
+#include "ringrule/statistics/estimate.h"
 
 #include <algorithm>
 #include <array>

@@ -85,9 +85,9 @@ cv::Mat1b blockMeans(const cv::Mat& plane, int across, int down) {
     cv::blur(plane, blurred, {across, down});
     cv::Mat1b means(plane.rows / down, plane.cols / across);
     for (int y = 0; y < means.rows; ++y) {
-        const unsigned char* from = blurred.ptr<unsigned char>(y * down + down / 2) + across / 2;
-        unsigned char* to = means.ptr<unsigned char>(y);
-        for (int x = 0; x < means.cols; ++x) to[x] = from[x * across];
+        const auto* from = blurred.ptr<unsigned char>(y * down + down / 2) + across / 2;
+        auto* to = means.ptr<unsigned char>(y);
+        for (int x = 0; x < means.cols; ++x, from += across) to[x] = *from;
     }
     return means;
 }

@@ -4,6 +4,7 @@
 
 #include "ringrule/measure/repeats.h"
 #include "ringrule/records/measured_days.h"
+#include "ringrule/statistics/estimate.h"
 #include "ringrule/workflow/collection_review.h"
 
 namespace ringrule {
