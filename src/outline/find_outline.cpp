@@ -36,7 +36,7 @@ constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees thi
 constexpr double kDarkPlate = 0.03;     ///< light of the plate: photos darker than this are noise …
 constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost their whites
 constexpr double kEyeMm = 4.0;          ///< widest gap that an eye or a pale band makes between parts of one animal
-constexpr double kLongestStepPx = 3.0;  ///< the tail's tip is only a few pixels wide at any scale
+constexpr double kLongestStepPx = 2.0;  ///< the tail's tip is only a few pixels wide at any scale
 
 /// Pixels in a millimetre, and on a small plate in as small a part of the plate: there not only the animals but print,
 /// debris and the reach of a shadow are small.
