@@ -127,8 +127,7 @@ void decodeBlocks(Decoder& decoder, const std::array<int, count>& wanted, std::a
     }
 }
 
-// A decoder over bytes; its header is not read yet.
-void openDecoder(Decoder& decoder) {
+void catchErrors(Decoder& decoder) {
     decoder.info.err = jpeg_std_error(&decoder.errors);
     decoder.info.client_data = &decoder;
     decoder.errors.error_exit = stopDecoding;
@@ -170,7 +169,7 @@ JpegPixels decodeJpegGrey(std::span<const unsigned char> bytes) {
     JpegPixels pixels;
     std::array<cv::Mat, 1> planes;
     Decoder decoder;
-    openDecoder(decoder);
+    catchErrors(decoder);
     if (setjmp(decoder.onError) == 0) {
         readHeader(decoder, bytes);
         decoder.info.out_color_space = JCS_GRAYSCALE;
@@ -193,7 +192,7 @@ JpegChroma decodeJpegChroma(std::span<const unsigned char> bytes) {
     std::array<cv::Mat, 2> planes;
     bool held = false;
     Decoder decoder;
-    openDecoder(decoder);
+    catchErrors(decoder);
     if (setjmp(decoder.onError) == 0) {
         readHeader(decoder, bytes);
         held = decoder.info.jpeg_color_space == JCS_YCbCr && holdsGrey(decoder.info);
@@ -205,7 +204,8 @@ JpegChroma decodeJpegChroma(std::span<const unsigned char> bytes) {
         }
     }
     jpeg_destroy_decompress(&decoder.info);
-    if (!held || decoder.state != JpegState::Whole || planes[0].size() != planes[1].size()) return {};
+    // After an error `held` may be anything: it is asked last.
+    if (decoder.state != JpegState::Whole || !held || planes[0].size() != planes[1].size()) return {};
     return {planes[0], planes[1]};
 }
 

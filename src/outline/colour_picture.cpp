@@ -78,30 +78,9 @@ Light3 lightsOf(unsigned char grey, unsigned char cb, unsigned char cr) {
     return {light(grey + steps.blue[cb]), light(grey + green), light(grey + steps.red[cr])};
 }
 
-/// Means of whole blocks of a plane, `across` × `down` pixels each: where these are odd OpenCV blurs five times faster
-/// than it reduces.
-cv::Mat1b blockMeans(const cv::Mat& plane, int across, int down) {
-    cv::Mat1b blurred;
-    cv::blur(plane, blurred, {across, down});
-    cv::Mat1b means(plane.rows / down, plane.cols / across);
-    for (int y = 0; y < means.rows; ++y) {
-        const auto* from = blurred.ptr<unsigned char>(y * down + down / 2) + across / 2;
-        auto* to = means.ptr<unsigned char>(y);
-        for (int x = 0; x < means.cols; ++x, from += across) to[x] = *from;
-    }
-    return means;
-}
-
 /// A plane's part under the reduced picture, at its size. `across` and `down`: photo pixels to one of the plane's.
 cv::Mat1b reducedPlane(const cv::Mat& plane, int across, int down, const Reduced& coarse) {
     const cv::Size size = coarse.light.size();
-    const int wide = coarse.factor / across;
-    const int tall = coarse.factor / down;
-    if (wide * across == coarse.factor && tall * down == coarse.factor) {
-        const cv::Rect part(coarse.originPx.x / across, coarse.originPx.y / down, size.width * wide,
-                            size.height * tall);
-        return blockMeans(plane(part), wide, tall);
-    }
     const cv::Rect part = cv::Rect(coarse.originPx.x / across, coarse.originPx.y / down,
                                    size.width * coarse.factor / across, size.height * coarse.factor / down) &
                           cv::Rect({0, 0}, plane.size());
@@ -276,7 +255,7 @@ cv::Mat1b worthDrawing(const cv::Mat1f& shares, const PlateRegion& region, doubl
 }
 
 /// Some cells of the reduced picture at the photo's resolution, along the animal's colour, and where they are dark. The
-/// plate's light is taken to be the same all over a cell: it changes by less than a thousandth there.
+/// plate's light is taken to be the same all over a cell: a cell is about 0.3 mm.
 void drawCells(const Planes& planes, const Channels& channels, const Projection& projection, const Reduced& coarse,
                const cv::Rect& cells, cv::Mat& grey, cv::Mat1b& pupils) {
     const int factor = coarse.factor;

@@ -16,9 +16,9 @@ namespace {
 constexpr double kFirstPassStep = 2.0;
 constexpr int kWidestReach = 12;
 constexpr std::size_t kShown = 300;
-constexpr std::size_t kLongestCurl =
-    16;                                ///< steps: normals that cross in a notch between fin rays leave loops that small
-constexpr double kLeastOfStep = 0.25;  ///< of the body's contrast: a step as high is its edge …
+/// Steps: normals that cross in a notch between fin rays leave loops that small.
+constexpr std::size_t kLongestCurl = 16;
+constexpr double kLeastOfStep = 0.25;    ///< of the body's contrast: a step as high is its edge …
 constexpr double kLeastOfShaded = 0.12;  ///< … and where its rim is in the shade
 /// Light where body and plate part, of the way from the plate to the body, where the rim is in the shade: half-way to a
 /// rim turned from the lamp, which has about 0.28 of the light of the flank (0.25 to 0.3 on rendered round bodies).

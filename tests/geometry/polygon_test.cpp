@@ -70,7 +70,7 @@ TEST_CASE("A closed outline in even steps keeps its shape", "[polygon]") {
 }
 
 TEST_CASE("Small loops of an outline give way to the crossing, large ones stay", "[polygon]") {
-    // A square walked in steps of one whose upper side doubles back on itself around (5, 0).
+    // A square walked in steps of two whose upper side doubles back on itself around (5, 0).
     const Outline curled{{0, 0},   {2, 0},  {4, 0},  {6, -1}, {6, 1},  {5, 1},  {4, -1}, {8, 0}, {10, 0}, {10, 5},
                          {10, 10}, {8, 10}, {6, 10}, {4, 10}, {2, 10}, {0, 10}, {0, 8},  {0, 6}, {0, 4},  {0, 2}};
     const Outline simple = withoutCurls(view(curled), 8);
@@ -83,6 +83,7 @@ TEST_CASE("Small loops of an outline give way to the crossing, large ones stay",
 
     const Outline eight{{0, 0}, {1, 1}, {2, 2},   {3, 3}, {4, 4}, {5, 4},  {5, 2},  {5, 0},
                         {4, 0}, {3, 1}, {2, 2.5}, {1, 3}, {0, 4}, {-1, 3}, {-1, 2}, {-1, 1}};
+    REQUIRE(crossings(eight) == 1);  // seven sides apart
     CHECK(withoutCurls(view(eight), 3).size() == eight.size());
     const Outline square{{0, 0}, {1, 0}, {2, 0}, {2, 1}, {2, 2}, {1, 2}, {0, 2}, {0, 1}};
     CHECK(withoutCurls(view(square), 8).size() == square.size());

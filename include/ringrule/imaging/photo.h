@@ -41,11 +41,11 @@ struct Photo {
 /// A photo's colour beside its grey values: how far blue and red lie above them, 128 for no colour (ITU-T T.871, where
 /// blue is grey + 1.772 (cb − 128) and red is grey + 1.402 (cr − 128)).
 struct Chroma {
-    cv::Mat cb;  ///< CV_8UC1, upright, at the photo's resolution or at half of it along either side
+    cv::Mat cb;  ///< CV_8UC1, upright, at the resolution stored: mostly half the photo's, a side rounded up
     cv::Mat cr;
 };
 
-/// The colour alone, a third of the work of decoding everything; empty when the photo holds none. Throws
+/// The colour alone, a third of the work of decoding everything; 128 all over when the photo holds none. Throws
 /// `Error(BadPhoto)` when the file cannot be decoded.
 [[nodiscard]] Chroma decodeChroma(const Photo& photo);
 
