@@ -93,8 +93,9 @@ void measureLengths(Measurement& m, const Seen& seen, const Stations& at) {
         return lengthEstimate(to->alongMm - from->alongMm, std::hypot(from->sdMm, to->sdMm, pitchSd), seen.scale);
     };
     if (m.view != View::Front || m.shape != Shape::Seahorse) m.standardLengthMm = between(at.snout, at.tailEnd);
-    // From above gill cover and vent are not seen: their usual shares serve to find the trunk, and are no measures.
-    if (m.view == View::Above) return;
+    // From above and head-on gill cover and vent are not seen: their usual shares serve to find the trunk, and are no
+    // measures.
+    if (m.view == View::Above || m.view == View::Front) return;
     m.headLengthMm = between(at.snout, at.headEnd);
     m.trunkLengthMm = between(at.headEnd, at.trunkEnd);
     m.tailLengthMm = between(at.trunkEnd, at.tailEnd);
@@ -112,16 +113,24 @@ void widenForRing(Measurement& m, const Stations& at) {
     m.standardLengthMm.sdRandom = std::hypot(m.standardLengthMm.sdRandom, 0.8 * at.headEnd->sdMm);
 }
 
+bool has(const Measurement& m, Remark remark) {
+    return std::find(m.remarks.begin(), m.remarks.end(), remark) != m.remarks.end();
+}
+
+void widen(Estimate& estimate, double share) {
+    if (estimate.known()) estimate.sdRandom = std::hypot(estimate.sdRandom, share * std::abs(estimate.value));
+}
+
 /// An outline that is not to be trusted is off by a fin or a fold: no interval made of pixels holds that. Of ten large
-/// rendered animals with a doubtful outline depth was off by 9 to 26 %, length by 4 to 28 %.
+/// rendered animals with a doubtful outline depth was off by 9 to 26 %, length by 4 to 28 %. Walked from the wrong end,
+/// everything between the two tips is sought in the wrong place.
 void widenForDoubt(Measurement& m) {
-    if (std::find(m.remarks.begin(), m.remarks.end(), Remark::OutlineDoubtful) == m.remarks.end()) return;
-    const auto widen = [](Estimate& estimate, double share) {
-        if (estimate.known()) estimate.sdRandom = std::hypot(estimate.sdRandom, share * std::abs(estimate.value));
-    };
-    for (Estimate Measurement::*length :
-         {&Measurement::standardLengthMm, &Measurement::heightMm, &Measurement::headLengthMm,
-          &Measurement::trunkLengthMm, &Measurement::tailLengthMm})
+    const bool doubtful = has(m, Remark::OutlineDoubtful);
+    if (!doubtful && !has(m, Remark::HeadEndGuessed)) return;
+    // A straight-bodied fish is as long from either end; a seahorse's length turns at the ring.
+    if (doubtful || m.shape == Shape::Seahorse) widen(m.standardLengthMm, kDoubtfulLength);
+    for (Estimate Measurement::*length : {&Measurement::heightMm, &Measurement::headLengthMm,
+                                          &Measurement::trunkLengthMm, &Measurement::tailLengthMm})
         widen(m.*length, kDoubtfulLength);
     for (Estimate Measurement::*across : {&Measurement::trunkDepthMm, &Measurement::trunkWidthMm, &Measurement::girthMm,
                                           &Measurement::girthRatio, &Measurement::depthRatio})
@@ -243,7 +252,7 @@ Measurement measureAnimal(const Outline& outline, const Anatomy& anatomy, const 
     for (const auto* list : {&outline.remarks, &anatomy.remarks, &scale.remarks()}) {
         for (const Remark remark : *list) addRemark(m.remarks, remark);
     }
-    if (std::find(m.remarks.begin(), m.remarks.end(), Remark::CutOff) != m.remarks.end()) {
+    if (has(m, Remark::CutOff)) {
         // Landmarks by proportion mean nothing on part of a body.
         m.refusal =
             Refusal{"cut-off", "The animal reaches the edge of the photo or of the plate. Centre it and repeat."};

@@ -258,6 +258,37 @@ TEST_CASE("under a doubtful outline every interval is wide enough for a fin or a
     CHECK(sure.trunkDepthMm.u95() < 0.05 * sure.trunkDepthMm.value);
 }
 
+TEST_CASE("while the head's end is guessed all between the tips is in doubt, and a straight fish's length is not") {
+    const Reading reading = measured(photoOf("2031-01-06/P1-a"), Shape::Pipefish);
+    const Measurement& sure = reading.measurements.at(0);
+    Anatomy guessed = reading.anatomies.at(0).value();
+    guessed.remarks.push_back(Remark::HeadEndGuessed);
+    const Measurement m = measureAnimal(reading.outlines.at(0), guessed, *reading.scale);
+    CHECK(m.standardLengthMm.u95() == sure.standardLengthMm.u95());
+    CHECK(m.trunkDepthMm.value == sure.trunkDepthMm.value);
+    // As wide as under a doubtful outline: 1.96 times 12 % and 10 %.
+    CHECK(m.trunkDepthMm.u95() > 0.2 * m.trunkDepthMm.value);
+    CHECK(m.headLengthMm.u95() > 0.15 * m.headLengthMm.value);
+    CHECK(m.girthRatio.u95() > 0.2 * m.girthRatio.value);
+    const Reading horse = measured(photoOf("2031-01-06/H1-a"), Shape::Seahorse);
+    Anatomy other = horse.anatomies.at(0).value();
+    other.remarks.push_back(Remark::HeadEndGuessed);
+    const Measurement h = measureAnimal(horse.outlines.at(0), other, *horse.scale);
+    CHECK(h.standardLengthMm.u95() > 0.15 * h.standardLengthMm.value);
+}
+
+TEST_CASE("Head-on a seahorse gives its trunk's width and no length, for nothing along it is seen") {
+    const nlohmann::json truth = truthOf("2031-01-06", "H1-b");
+    const Reading reading = measured(photoOf("2031-01-06/front/H1-b"), Shape::Seahorse, View::Front);
+    REQUIRE(reading.measurements.size() == 1);
+    const Measurement& m = reading.measurements.front();
+    CHECK(m.measured());
+    CHECK_THAT(m.trunkWidthMm.value, WithinRel(truth["trunk_width_mm"].get<double>(), 0.03));  // as from above
+    for (Estimate Measurement::*length : {&Measurement::standardLengthMm, &Measurement::headLengthMm,
+                                          &Measurement::trunkLengthMm, &Measurement::tailLengthMm})
+        CHECK_FALSE((m.*length).known());
+}
+
 TEST_CASE("A landmark moved by hand moves what hangs on it and nothing else") {
     const Photo photo = photoOf("2031-05-05/P1-a");
     const Reading reading = measured(photo, Shape::Pipefish);
