@@ -805,7 +805,7 @@
         </message>
         <message>
             <source>no-midline</source>
-            <translation>Was gefunden wurde, hat keine lange Achse: Es ist kein Tier von der Seite.</translation>
+            <translation>Was gefunden wurde, hat keine lange Achse: Es ist kein Tier von der Seite, oder nur das Auge eines, das so hell ist wie die Platte. Für solche eine dunkle Platte nehmen.</translation>
         </message>
         <message>
             <source>shape-not-clear</source>

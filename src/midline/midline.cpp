@@ -86,7 +86,9 @@ double Midline::lengthPx() const {
 }
 
 Outcome<Midline> findMidline(const Photo& photo, const Outline& outline) {
-    const Refusal none{"no-midline", "What was found has no long axis: it is no animal seen from the side."};
+    const Refusal none{"no-midline",
+                       "What was found has no long axis: it is no animal seen from the side, or only the eye of one as "
+                       "pale as the plate. Use a dark plate for such."};
     const MedialPath path = medialPath(outline);
     if (path.pathPx.size() < 12) return none;
     if (lengthOf<PixelFrame>(path.pathPx) < kLeastAspect * 2.0 * path.greatestHalfWidthPx) return none;

@@ -22,6 +22,7 @@ constexpr double kRingByRaisedHead = 0.22;  ///< the same of a head held up: lit
 constexpr double kRingTowardBack = 0.0085;
 constexpr double kRingTowardBackByAngle = 0.035;
 constexpr double kRingSd = 0.013;
+constexpr std::size_t kLeastTrunkStations = 12;  ///< fewer tell no direction
 constexpr std::size_t kLeastStations = 60;  ///< a midline cut shorter by a coil shows no trunk
 constexpr double kTrunkInHeads = 1.28;      ///< usual length of the trunk in head lengths: common practice, no source
 constexpr double kTrunkInHeadsSd = 0.12;
@@ -108,20 +109,34 @@ std::size_t firstInTrunk(const Midline& midline, std::size_t thickest, PixelPoin
     return first;
 }
 
+/// From the throat's corner across the body to its back. A rough outline ends the corner in a notch: the ray begins
+/// where the body does.
+std::optional<double> depthFrom(const Outline& outline, PixelPoint throat, PixelPoint across, PixelPoint tailward) {
+    for (const double clearPx : {2.0, 4.0, 8.0}) {
+        const auto back =
+            firstExit(outline.boundaryPx, throat + across * clearPx + tailward * (0.75 * clearPx), across);
+        if (back) return back->distance + clearPx;
+    }
+    return std::nullopt;
+}
+
 /// The ring: the middle between the throat's corner and the back opposite, moved headward under the gill cover.
 std::optional<Ring> findRing(const Outline& outline, const Midline& midline, PixelPoint throat, std::size_t thickest,
                              PixelPoint trunkWay, PixelPoint toBelly) {
     Ring ring;
     const std::size_t first = firstInTrunk(midline, thickest, throat, trunkWay, 0.0);
-    if (thickest < first + 6) return std::nullopt;
-    // Chords next to the head run into it: the direction is taken from the trunk a little way behind.
-    const std::size_t from = first + (thickest - first) / 4;
-    ring.tailward = unit(midline.spinePx[thickest + (thickest - first) / 4] - midline.spinePx[from]);
+    // Chords next to the head run into it: the direction is taken from the trunk a little way behind. A full belly is
+    // deepest close to the head; the way to there is too short to tell a direction.
+    const std::size_t behind = std::max(thickest, first + kLeastTrunkStations);
+    const std::size_t from = first + (behind - first) / 4;
+    const std::size_t to = behind + (behind - first) / 4;
+    if (to >= midline.spinePx.size()) return std::nullopt;
+    ring.tailward = unit(midline.spinePx[to] - midline.spinePx[from]);
     const PixelPoint across = cross(ring.tailward, toBelly) > 0.0 ? PixelPoint{ring.tailward.y, -ring.tailward.x}
                                                                   : PixelPoint{-ring.tailward.y, ring.tailward.x};
-    const auto back = firstExit(outline.boundaryPx, throat + across * 2.0 + ring.tailward * 1.5, across);
-    if (!back) return std::nullopt;
-    const PixelPoint level = throat + across * (0.5 * (back->distance + 2.0));
+    const auto depth = depthFrom(outline, throat, across, ring.tailward);
+    if (!depth) return std::nullopt;
+    const PixelPoint level = throat + across * (0.5 * *depth);
     const PixelPoint snout = midline.spinePx.front();
     const auto behindSnout = static_cast<std::size_t>(0.08 * static_cast<double>(midline.spinePx.size()));
     const PixelPoint snoutWay = unit(snout - midline.spinePx[behindSnout]);

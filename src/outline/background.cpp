@@ -106,11 +106,15 @@ Background fitBackground(const cv::Mat1f& light, const cv::Mat1b& usable) {
         const auto middle = above.begin() + std::ssize(above) / 2;
         std::nth_element(above.begin(), middle, above.end());
         const double sd = std::max(*middle / 0.6745, 1e-4);
+        bool changed = false;
         for (Block& block : blocks) {
             const double residual = block.light - block.terms.dot(fit);
-            block.kept = residual > -2.5 * sd && residual < 4.0 * sd;
+            const bool kept = residual > -2.5 * sd && residual < 4.0 * sd;
+            changed = changed || kept != block.kept;
+            block.kept = kept;
         }
         background.relativeSd = sd / std::max(fit[0], 1e-4);
+        if (!changed) break;
         fit = solved(blocks);
     }
     for (std::size_t i = 0; i < 10; ++i) background.coefficients[i] = fit[static_cast<Eigen::Index>(i)];

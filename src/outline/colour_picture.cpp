@@ -8,9 +8,7 @@
 
 #include <opencv2/imgproc.hpp>
 
-#include "outline/background.h"
 #include "outline/components.h"
-#include "outline/reduced.h"
 
 namespace ringrule {
 namespace {
@@ -24,92 +22,113 @@ constexpr float kDeepestShadow =
 constexpr float kDarkSpan = 0.4F;
 constexpr float kPupil = 0.2F;  ///< light over the plate's: darker than any pale skin
 
-constexpr int kTile = 8;              ///< side of the tiles that are drawn at full resolution, in reduced pixels
-constexpr int kAround = 8;            ///< reduced pixels about what is coloured or dark that are drawn with it
+constexpr int kTile = 4;              ///< side of the tiles that are drawn, in cells
+constexpr int kAround = 4;            ///< cells about what is coloured or dark that are drawn with it
 constexpr float kShows = 0.25F;       ///< of the animal's step from the plate
 constexpr double kLeastShows = 0.25;  ///< of the smallest animal: less is noise
-constexpr int kSparkCells = 4;        ///< widest spark in an eye, in reduced pixels of about 0.3 mm
+constexpr int kSparkCells = 2;        ///< widest spark in an eye
 
 using Light3 = std::array<float, 3>;
 
-/// The photo's grey values and its colour, each at the resolution that is stored.
+/// The photo at half its resolution, which is that of the colours in most files: all three of one size.
 struct Planes {
-    cv::Mat grey;
-    Chroma chroma;
-    int across = 1, down = 1;  ///< photo pixels to one of the chroma's
+    cv::Mat grey, cb, cr;
 };
 
-std::optional<Planes> planesOf(const Photo& photo) {
-    Planes planes{photo.grey, decodeChroma(photo)};
-    const cv::Size colour = planes.chroma.cb.size();
-    if (colour.empty() || planes.chroma.cr.size() != colour) return std::nullopt;
-    planes.across = static_cast<int>(std::lround(static_cast<double>(photo.grey.cols) / colour.width));
-    planes.down = static_cast<int>(std::lround(static_cast<double>(photo.grey.rows) / colour.height));
-    const auto fits = [](int photoPx, int colourPx, int times) {
-        return times >= 1 && colourPx == (photoPx + times - 1) / times;
+/// A plane of colour at half the photo's resolution; empty when its size is none that a photo's colour has.
+cv::Mat halved(const cv::Mat& plane, const cv::Size& photo) {
+    const cv::Size half = photo / 2;
+    if (plane.empty()) return {};
+    const int across = static_cast<int>(std::lround(static_cast<double>(photo.width) / plane.cols));
+    const int down = static_cast<int>(std::lround(static_cast<double>(photo.height) / plane.rows));
+    const auto fits = [](int photoPx, int planePx, int times) {
+        return times >= 1 && planePx == (photoPx + times - 1) / times;
     };
-    if (!fits(photo.grey.cols, colour.width, planes.across) || !fits(photo.grey.rows, colour.height, planes.down))
-        return std::nullopt;
+    if (!fits(photo.width, plane.cols, across) || !fits(photo.height, plane.rows, down)) return {};
+    const auto cut = [](int halfPx, int times) { return (2 * halfPx + times - 1) / times; };
+    const cv::Mat whole = plane(cv::Rect(0, 0, cut(half.width, across), cut(half.height, down)));
+    if (whole.size() == half) return whole;
+    cv::Mat small;
+    cv::resize(whole, small, half, 0.0, 0.0, cv::INTER_AREA);
+    return small;
+}
+
+std::optional<Planes> planesOf(const Photo& photo) {
+    const Chroma chroma = decodeChroma(photo);
+    const cv::Size size = photo.grey.size();
+    Planes planes{photo.halfGrey.empty() ? halved(photo.grey, size) : photo.halfGrey, halved(chroma.cb, size),
+                  halved(chroma.cr, size)};
+    if (planes.grey.empty() || planes.cb.empty() || planes.cr.empty()) return std::nullopt;
     return planes;
 }
 
-/// What cb and cr add to grey for each colour, in grey values (ITU-T T.871).
+/// The cells in which colours are told apart: twice as wide as the reduced picture's pixels, some 0.6 mm.
+struct Grid {
+    cv::Point originPx;  ///< of the half picture
+    int factor = 1;      ///< pixels of the half picture along a cell's side
+    cv::Size size;       ///< cells
+
+    [[nodiscard]] cv::Rect inHalf(const cv::Rect& cells) const {
+        return {originPx + cells.tl() * factor, cells.size() * factor};
+    }
+};
+
+/// What cb and cr add to grey for each colour, in grey values (ITU-T T.871), and the light of what comes of it, which
+/// may lie beyond 0 … 255.
 struct ColourSteps {
+    static constexpr int kBeyond = 256;
     std::array<int, 256> blue{}, greenByBlue{}, greenByRed{}, red{};  ///< those of green in 1/65536
+    std::array<float, 3 * kBeyond> light{};
 
     ColourSteps() {
         for (int i = 0; i < 256; ++i) {
             const auto at = static_cast<std::size_t>(i);
             const double off = i - 128.0;
-            blue[at] = static_cast<int>(std::lround(1.772 * off));
-            red[at] = static_cast<int>(std::lround(1.402 * off));
-            greenByBlue[at] = static_cast<int>(std::lround(-0.344136 * 65536.0 * off));
+            blue[at] = static_cast<int>(std::lround(1.772 * off)) + kBeyond;
+            red[at] = static_cast<int>(std::lround(1.402 * off)) + kBeyond;
+            greenByBlue[at] = static_cast<int>(std::lround(-0.344136 * 65536.0 * off)) + kBeyond * 65536 + 32768;
             greenByRed[at] = static_cast<int>(std::lround(-0.714136 * 65536.0 * off));
         }
+        for (int i = 0; i < std::ssize(light); ++i)
+            light[static_cast<std::size_t>(i)] =
+                photoTone().lightOf[static_cast<std::size_t>(std::clamp(i - kBeyond, 0, 255))];
     }
+    [[nodiscard]] float lightAt(int value) const { return light[static_cast<std::size_t>(value)]; }
 };
 
 /// Light of blue, green and red.
 Light3 lightsOf(unsigned char grey, unsigned char cb, unsigned char cr) {
     static const ColourSteps steps;
-    static const std::array<float, 256>& lightOf = photoTone().lightOf;
-    const auto light = [](int value) { return lightOf[static_cast<std::size_t>(std::clamp(value, 0, 255))]; };
-    const int green = (steps.greenByBlue[cb] + steps.greenByRed[cr] + 32768) >> 16;
-    return {light(grey + steps.blue[cb]), light(grey + green), light(grey + steps.red[cr])};
+    const int green = (steps.greenByBlue[cb] + steps.greenByRed[cr]) >> 16;
+    return {steps.lightAt(grey + steps.blue[cb]), steps.lightAt(grey + green), steps.lightAt(grey + steps.red[cr])};
 }
 
-/// A plane's part under the reduced picture, at its size. `across` and `down`: photo pixels to one of the plane's.
-cv::Mat1b reducedPlane(const cv::Mat& plane, int across, int down, const Reduced& coarse) {
-    const cv::Size size = coarse.light.size();
-    const cv::Rect part = cv::Rect(coarse.originPx.x / across, coarse.originPx.y / down,
-                                   size.width * coarse.factor / across, size.height * coarse.factor / down) &
-                          cv::Rect({0, 0}, plane.size());
-    cv::Mat1b small;
-    cv::resize(plane(part), small, size, 0.0, 0.0, cv::INTER_AREA);
-    return small;
+/// A plane's mean in each cell.
+cv::Mat1b cellsOf(const cv::Mat& plane, const Grid& grid) {
+    cv::Mat1b cells;
+    cv::resize(plane(grid.inHalf({{0, 0}, grid.size})), cells, grid.size, 0.0, 0.0, cv::INTER_AREA);
+    return cells;
 }
 
-/// The part of an enlarged plane under `part`, which is given in enlarged pixels; linear between pixel centres.
-cv::Mat enlarged(const cv::Mat& plane, const cv::Rect& part, int across, int down) {
-    const cv::Point from(part.x / across - 1, part.y / down - 1);
-    const cv::Point to((part.br().x + across - 1) / across + 1, (part.br().y + down - 1) / down + 1);
-    const cv::Rect own = cv::Rect(from, to) & cv::Rect({0, 0}, plane.size());
-    cv::Mat large;
-    cv::resize(plane(own), large, {own.width * across, own.height * down}, 0.0, 0.0, cv::INTER_LINEAR);
-    return large(cv::Rect(part.x - own.x * across, part.y - own.y * down, part.width, part.height));
+/// Cells that lie on the plate, all of them, and beside its marks.
+cv::Mat1b usableCells(const PlateRegion& region, const Grid& grid) {
+    cv::Mat1b usable = region.plate.clone();
+    usable.setTo(0, region.marks);
+    cv::Mat1b cells;
+    cv::resize(usable(cv::Rect({0, 0}, grid.size * 2)), cells, grid.size, 0.0, 0.0, cv::INTER_AREA);
+    cv::threshold(cells, cells, 254.0, 255.0, cv::THRESH_BINARY);
+    return cells;
 }
 
 struct Channels {
-    std::array<cv::Mat1f, 3> ratio;     ///< reduced, over the plate's light
-    std::array<cv::Mat1f, 3> perPlate;  ///< reduced, one over the plate's light
+    std::array<cv::Mat1f, 3> ratio;     ///< light of each cell over the plate's
+    std::array<cv::Mat1f, 3> perPlate;  ///< one over the plate's light
 };
 
-std::optional<Channels> channelsOf(const Photo& photo, const Planes& planes, const Reduced& coarse,
-                                   const PlateRegion& region) {
-    const cv::Mat1b grey =
-        photo.halfGrey.empty() ? reducedPlane(photo.grey, 1, 1, coarse) : reducedPlane(photo.halfGrey, 2, 2, coarse);
-    const cv::Mat1b cb = reducedPlane(planes.chroma.cb, planes.across, planes.down, coarse);
-    const cv::Mat1b cr = reducedPlane(planes.chroma.cr, planes.across, planes.down, coarse);
+std::optional<Channels> channelsOf(const Planes& planes, const Grid& grid, const cv::Mat1b& usable) {
+    const cv::Mat1b grey = cellsOf(planes.grey, grid);
+    const cv::Mat1b cb = cellsOf(planes.cb, grid);
+    const cv::Mat1b cr = cellsOf(planes.cr, grid);
     std::array<cv::Mat1f, 3> light;
     for (cv::Mat1f& of : light) of.create(grey.size());
     for (int y = 0; y < grey.rows; ++y) {
@@ -119,8 +138,6 @@ std::optional<Channels> channelsOf(const Photo& photo, const Planes& planes, con
             for (std::size_t c = 0; c < 3; ++c) to[c][x] = here[c];
         }
     }
-    cv::Mat1b usable = region.plate.clone();
-    usable.setTo(0, region.marks);
     const cv::Mat1f ones(grey.size(), 1.0F);
     Channels channels;
     for (std::size_t c = 0; c < 3; ++c) {
@@ -144,14 +161,14 @@ cv::Mat1f colourfulness(const Channels& channels) {
     cv::min(least, ratio[2], least);
     cv::Mat1f range;
     cv::subtract(most, least, range);
-    cv::GaussianBlur(range, range, {}, 0.8);
+    cv::GaussianBlur(range, range, {}, 0.5);
     return range;
 }
 
 double quantileOf(const cv::Mat1f& values, const cv::Mat1b& mask, double share) {
     std::vector<float> chosen;
-    for (int y = 0; y < values.rows; y += 2) {
-        for (int x = 0; x < values.cols; x += 2) {
+    for (int y = 0; y < values.rows; ++y) {
+        for (int x = 0; x < values.cols; ++x) {
             if (mask(y, x) != 0) chosen.push_back(values(y, x));
         }
     }
@@ -161,10 +178,8 @@ double quantileOf(const cv::Mat1f& values, const cv::Mat1b& mask, double share) 
     return static_cast<double>(*at);
 }
 
-/// The largest coloured piece, drawn in by a pixel; empty when it is smaller than `smallestPx`.
-cv::Mat1b colouredPiece(const cv::Mat1f& range, const PlateRegion& region, double smallestPx) {
-    cv::Mat1b usable = region.plate.clone();
-    usable.setTo(0, region.marks);
+/// The largest coloured piece, drawn in by a cell; empty when it is smaller than `smallest`, in cells.
+cv::Mat1b colouredPiece(const cv::Mat1f& range, const cv::Mat1b& usable, double smallest) {
     const double middle = quantileOf(range, usable, 0.5);
     const double spread = quantileOf(range, usable, 0.75) - middle;
     cv::Mat1b coloured;
@@ -173,7 +188,7 @@ cv::Mat1b colouredPiece(const cv::Mat1f& range, const PlateRegion& region, doubl
     const Components components = componentsOf(coloured);
     const auto largest = std::max_element(components.found.begin(), components.found.end(),
                                           [](const Component& a, const Component& b) { return a.areaPx < b.areaPx; });
-    if (largest == components.found.end() || largest->areaPx < smallestPx) return {};
+    if (largest == components.found.end() || largest->areaPx < smallest) return {};
     cv::Mat1b piece;
     cv::compare(components.labels, static_cast<int>(largest - components.found.begin()) + 1, piece, cv::CMP_EQ);
     cv::Mat1b core;
@@ -212,69 +227,77 @@ unsigned char valueOf(float share) {
     return static_cast<unsigned char>(std::clamp(kPlate - kStep * share + 0.5F, 0.0F, 255.0F));
 }
 
-/// The spark in an eye is as light and colourless as the plate: gaps between dark places are dark.
-cv::Mat1b withoutSparks(const cv::Mat1b& pupils, int sparkPx) {
-    cv::Mat1b closed;
-    cv::morphologyEx(pupils, closed, cv::MORPH_CLOSE,
-                     cv::getStructuringElement(cv::MORPH_ELLIPSE, {sparkPx + 1, sparkPx + 1}));
-    return closed;
-}
-
-/// The reduced picture along the animal's colour: 0 for the plate, 1 for the animal; `pupils` is set where it is dark.
-cv::Mat1f reducedShares(const Channels& channels, const Projection& projection, cv::Mat1b& pupils) {
+/// How far each cell has gone to the animal's colour: 0 for the plate, 1 for the animal.
+cv::Mat1f sharesOf(const Channels& channels, const Projection& projection) {
     const auto& ratio = channels.ratio;
     cv::Mat1f shares(ratio[0].size());
-    pupils.create(ratio[0].size());
     for (int y = 0; y < shares.rows; ++y) {
-        for (int x = 0; x < shares.cols; ++x) {
-            const Light3 here{ratio[0](y, x), ratio[1](y, x), ratio[2](y, x)};
-            shares(y, x) = projection.shareOf(here);
-            pupils(y, x) = Projection::meanOf(here) < kPupil ? 255 : 0;
-        }
+        for (int x = 0; x < shares.cols; ++x)
+            shares(y, x) = projection.shareOf({ratio[0](y, x), ratio[1](y, x), ratio[2](y, x)});
     }
-    shares.setTo(1.0F, withoutSparks(pupils, kSparkCells));
     return shares;
 }
 
-/// Where the reduced picture shows something that is no print: there it is drawn at full resolution, with its
-/// surroundings.
-cv::Mat1b worthDrawing(const cv::Mat1f& shares, const PlateRegion& region, double smallestPx) {
+/// Standard deviation of the plate's own shares, pixel by pixel of the reduced picture: four to a cell.
+double spreadOf(const cv::Mat1f& shares, const cv::Mat1b& usable) {
+    constexpr double kSdsToQuartile = 0.6745;
+    return 2.0 * (quantileOf(shares, usable, 0.5) - quantileOf(shares, usable, 0.25)) / kSdsToQuartile;
+}
+
+/// Where the cells show something that is no print: there the picture is drawn, with what surrounds it.
+cv::Mat1b worthDrawing(const cv::Mat1f& shares, const cv::Mat1b& usable, double smallest) {
     cv::Mat1b shows;
     cv::compare(shares, kShows, shows, cv::CMP_GT);
-    shows &= region.plate;
-    shows.setTo(0, region.marks);
+    shows &= usable;
     const Components components = componentsOf(shows);
     cv::Mat1b worth(shares.size(), static_cast<unsigned char>(0));
     for (std::size_t i = 0; i < components.found.size(); ++i) {
         const Component& component = components.found[i];
-        if (component.areaPx < kLeastShows * smallestPx) continue;
+        if (component.areaPx < kLeastShows * smallest) continue;
         worth(component.bounds).setTo(255, components.labels(component.bounds) == static_cast<int>(i) + 1);
     }
     cv::dilate(worth, worth, cv::Mat1b::ones(2 * kAround + 1, 2 * kAround + 1));
     return worth;
 }
 
-/// Some cells of the reduced picture at the photo's resolution, along the animal's colour, and where they are dark. The
-/// plate's light is taken to be the same all over a cell: a cell is about 0.3 mm.
-void drawCells(const Planes& planes, const Channels& channels, const Projection& projection, const Reduced& coarse,
-               const cv::Rect& cells, cv::Mat& grey, cv::Mat1b& pupils) {
-    const int factor = coarse.factor;
-    const cv::Rect part(cells.tl() * factor, cells.size() * factor);
-    const cv::Rect inPhoto = part + coarse.originPx;
-    const cv::Mat cb = enlarged(planes.chroma.cb, inPhoto, planes.across, planes.down);
-    const cv::Mat cr = enlarged(planes.chroma.cr, inPhoto, planes.across, planes.down);
-    for (int y = 0; y < part.height; ++y) {
-        const auto* from = planes.grey.ptr<unsigned char>(inPhoto.y + y) + inPhoto.x;
-        const auto* blue = cb.ptr<unsigned char>(y);
-        const auto* red = cr.ptr<unsigned char>(y);
-        auto* to = grey.ptr<unsigned char>(inPhoto.y + y) + inPhoto.x;
-        auto* dark = pupils.ptr<unsigned char>(part.y + y) + part.x;
-        const int row = cells.y + y / factor;
+/// Runs of tiles side by side that hold something worth drawing, in cells.
+std::vector<cv::Rect> tilesOf(const cv::Mat1b& worth) {
+    std::vector<cv::Rect> tiles;
+    const cv::Rect all({0, 0}, worth.size());
+    for (int y = 0; y < worth.rows; y += kTile) {
+        bool onward = false;
+        for (int x = 0; x < worth.cols; x += kTile) {
+            const cv::Rect cells = cv::Rect(x, y, kTile, kTile) & all;
+            const bool drawn = cv::countNonZero(worth(cells)) > 0;
+            if (drawn && onward) {
+                tiles.back() |= cells;
+            } else if (drawn) {
+                tiles.push_back(cells);
+            }
+            onward = drawn;
+        }
+    }
+    return tiles;
+}
+
+/// Some cells of the half picture along the animal's colour, and where they are dark. The plate's light is taken to be
+/// the same all over a cell.
+void drawCells(const Planes& planes, const Channels& channels, const Projection& projection, const Grid& grid,
+               const cv::Rect& cells, cv::Mat1b& half, cv::Mat1b& pupils) {
+    const cv::Rect part = grid.inHalf(cells);
+    for (int y = part.y; y < part.br().y; ++y) {
+        const auto* grey = planes.grey.ptr<unsigned char>(y);
+        const auto* cb = planes.cb.ptr<unsigned char>(y);
+        const auto* cr = planes.cr.ptr<unsigned char>(y);
+        auto* to = half.ptr<unsigned char>(y);
+        auto* dark = pupils.ptr<unsigned char>(y);
+        const int row = cells.y + (y - part.y) / grid.factor;
         for (int cell = 0; cell < cells.width; ++cell) {
             Light3 perPlate{};
             for (std::size_t c = 0; c < 3; ++c) perPlate[c] = channels.perPlate[c](row, cells.x + cell);
-            for (int x = cell * factor; x < (cell + 1) * factor; ++x) {
-                Light3 ratio = lightsOf(from[x], blue[x], red[x]);
+            const int from = part.x + cell * grid.factor;
+            for (int x = from; x < from + grid.factor; ++x) {
+                Light3 ratio = lightsOf(grey[x], cb[x], cr[x]);
                 for (std::size_t c = 0; c < 3; ++c) ratio[c] *= perPlate[c];
                 to[x] = valueOf(projection.shareOf(ratio));
                 dark[x] = Projection::meanOf(ratio) < kPupil ? 255 : 0;
@@ -283,45 +306,44 @@ void drawCells(const Planes& planes, const Channels& channels, const Projection&
     }
 }
 
-/// The dark places of the reduced picture, each with room for a spark beside it, in pixels of the plate's part.
-std::vector<cv::Rect> aroundPupils(const cv::Mat1b& pupils, int factor) {
-    cv::Mat1b joined;
-    cv::dilate(pupils, joined, cv::Mat1b::ones(2 * kSparkCells + 1, 2 * kSparkCells + 1));
-    std::vector<cv::Rect> around;
-    for (const Component& component : componentsOf(joined).found)
-        around.emplace_back(component.bounds.tl() * factor, component.bounds.size() * factor);
-    return around;
+/// The spark in an eye is as light and colourless as the plate: gaps between dark places are made dark.
+void closeSparks(const cv::Mat1b& pupils, int sparkPx, cv::Mat1b& half) {
+    const cv::Mat ellipse = cv::getStructuringElement(cv::MORPH_ELLIPSE, {sparkPx + 1, sparkPx + 1});
+    cv::Mat1b near;
+    for (const Component& pupil : componentsOf(pupils).found) {
+        const cv::Rect around = cv::Rect(pupil.bounds.tl() - cv::Point(sparkPx, sparkPx),
+                                         pupil.bounds.size() + cv::Size(2 * sparkPx, 2 * sparkPx)) &
+                                cv::Rect({0, 0}, pupils.size());
+        cv::morphologyEx(pupils(around), near, cv::MORPH_CLOSE, ellipse);
+        half(around).setTo(kPlateValue - kBodyStep, near);
+    }
 }
 
-/// The photo along the animal's colour where that shows anything; elsewhere as light as the plate.
-cv::Mat projected(const Planes& planes, const Channels& channels, const Projection& projection, const Reduced& coarse,
-                  const cv::Mat1b& worth, const cv::Mat1b& coarsePupils) {
-    cv::Mat grey(planes.grey.size(), CV_8UC1, cv::Scalar(kPlateValue));
-    const cv::Size size = worth.size() * coarse.factor;
-    cv::Mat1b pupils(size, static_cast<unsigned char>(0));
-    const cv::Rect all({0, 0}, worth.size());
-    for (int y = 0; y < worth.rows; y += kTile) {
-        // Tiles side by side are drawn as one.
-        cv::Rect run;
-        for (int x = 0; x <= worth.cols; x += kTile) {
-            const cv::Rect cells = cv::Rect(x, y, kTile, kTile) & all;
-            if (!cells.empty() && cv::countNonZero(worth(cells)) > 0) {
-                run |= cells;
-                continue;
-            }
-            if (!run.empty()) drawCells(planes, channels, projection, coarse, run, grey, pupils);
-            run = {};
-        }
-        if (!run.empty()) drawCells(planes, channels, projection, coarse, run, grey, pupils);
+/// The half picture along the animal's colour where that shows anything; elsewhere as light as the plate.
+cv::Mat1b halfPicture(const Planes& planes, const Channels& channels, const Projection& projection, const Grid& grid,
+                      const std::vector<cv::Rect>& tiles) {
+    cv::Mat1b half(planes.grey.size(), static_cast<unsigned char>(kPlateValue));
+    cv::Mat1b pupils(planes.grey.size(), static_cast<unsigned char>(0));
+    for (const cv::Rect& cells : tiles) drawCells(planes, channels, projection, grid, cells, half, pupils);
+    closeSparks(pupils, kSparkCells * grid.factor, half);
+    return half;
+}
+
+/// The half picture at the photo's size, linear between pixel centres, and the same reduced: two of its pixels to a
+/// cell's side.
+void enlarge(const cv::Mat1b& half, const Grid& grid, const std::vector<cv::Rect>& tiles, ColourPicture& picture) {
+    const cv::Rect all({0, 0}, half.size());
+    cv::Mat large;
+    cv::Mat1b reduced;
+    for (const cv::Rect& cells : tiles) {
+        const cv::Rect part = grid.inHalf(cells);
+        const cv::Rect around = cv::Rect(part.tl() - cv::Point(1, 1), part.size() + cv::Size(2, 2)) & all;
+        cv::resize(half(around), large, around.size() * 2, 0.0, 0.0, cv::INTER_LINEAR);
+        const cv::Mat own = large(cv::Rect((part.tl() - around.tl()) * 2, part.size() * 2));
+        own.copyTo(picture.grey(cv::Rect(part.tl() * 2, part.size() * 2)));
+        cv::resize(own, reduced, cells.size() * 2, 0.0, 0.0, cv::INTER_AREA);
+        reduced.convertTo(picture.coarse.light(cv::Rect(cells.tl() * 2, cells.size() * 2)), CV_32F, 1.0 / 255.0);
     }
-    const cv::Rect plate(coarse.originPx, size);
-    cv::Mat1b seen;
-    cv::bitwise_and(coarsePupils, worth, seen);
-    for (const cv::Rect& around : aroundPupils(seen, coarse.factor)) {
-        const cv::Mat1b closed = withoutSparks(pupils(around), kSparkCells * coarse.factor);
-        grey(plate)(around).setTo(kPlateValue - kBodyStep, closed);
-    }
-    return grey;
 }
 
 }  // namespace
@@ -331,24 +353,30 @@ std::optional<ColourPicture> colourPicture(const Photo& photo, const Reduced& co
     if (photo.encoded.empty()) return std::nullopt;
     const auto planes = planesOf(photo);
     if (!planes) return std::nullopt;
-    const auto channels = channelsOf(photo, *planes, coarse, region);
+    const Grid grid{coarse.originPx / 2, coarse.factor, coarse.light.size() / 2};
+    const double smallest = smallestPx / 4.0;
+    const cv::Mat1b usable = usableCells(region, grid);
+    const auto channels = channelsOf(*planes, grid, usable);
     if (!channels) return std::nullopt;
-    const cv::Mat1b piece = colouredPiece(colourfulness(*channels), region, smallestPx);
+    const cv::Mat1b piece = colouredPiece(colourfulness(*channels), usable, smallest);
     if (piece.empty()) return std::nullopt;
     const auto weights = weightsFor(*channels, piece);
     if (!weights) return std::nullopt;
     Projection projection;
     std::copy(weights->begin(), weights->end(), projection.weights.begin());
-    cv::Mat1b pupils;
-    const cv::Mat1f shares = reducedShares(*channels, projection, pupils);
+    const cv::Mat1f shares = sharesOf(*channels, projection);
+    const std::vector<cv::Rect> tiles = tilesOf(worthDrawing(shares, usable, smallest));
+    const cv::Mat1b half = halfPicture(*planes, *channels, projection, grid, tiles);
     ColourPicture picture;
-    picture.grey = projected(*planes, *channels, projection, coarse, worthDrawing(shares, region, smallestPx), pupils);
     for (std::size_t i = 0; i < 256; ++i) picture.tone.lightOf[i] = static_cast<float>(i) / 255.0F;
-    picture.coarse.originPx = coarse.originPx;
-    picture.coarse.factor = coarse.factor;
-    picture.coarse.light.create(shares.size());
-    std::transform(shares.begin(), shares.end(), picture.coarse.light.begin(),
-                   [&](float share) { return picture.tone.lightOf[valueOf(share)]; });
+    picture.grey = cv::Mat(photo.grey.size(), CV_8UC1, cv::Scalar(kPlateValue));
+    picture.coarse = {cv::Mat1f(coarse.light.size(), static_cast<float>(kPlateValue / 255.0)), grid.originPx * 2,
+                      coarse.factor};
+    picture.background.coefficients[0] = kPlateValue / 255.0;
+    picture.background.size = coarse.light.size();
+    picture.background.relativeSd = kBodyStep / kPlateValue * spreadOf(shares, usable);
+    picture.background.fitted = true;
+    enlarge(half, grid, tiles, picture);
     return picture;
 }
 

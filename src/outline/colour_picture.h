@@ -5,7 +5,9 @@
 
 #include <opencv2/core.hpp>
 
+#include "outline/background.h"
 #include "outline/plate_region.h"
+#include "outline/reduced.h"
 #include "outline/tone.h"
 #include "ringrule/imaging/photo.h"
 
@@ -16,6 +18,7 @@ struct ColourPicture {
     cv::Mat grey;    ///< size of the photo; where nothing shows, and off the plate, as light as the plate
     Tone tone;       ///< its values are linear
     Reduced coarse;  ///< the same reduced, all over the plate
+    Background background;  ///< as light as the plate everywhere, with the spread of the plate's own colour
 };
 
 /// The photo seen along the colour in which its animal differs from the plate. Light of each colour is divided by that

@@ -32,7 +32,9 @@ constexpr double kLeastStepPx = 1.2;
 constexpr double kPaleContrast = 0.45;  ///< below this grey may follow a mark on a pale animal and not its edge
 constexpr double kEyeMm2 = 40.0;        ///< eyes of the largest animals, and what of their shade hangs on them
 constexpr std::size_t kDarkSpots = 3;   ///< of a pale head seen from the front: two eyes and the mouth
-constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees this much more of the animal
+constexpr double kMuchLarger = 1.08;    ///< colour is believed when it sees this much more of the animal …
+constexpr double kAsLarge = 0.92;       ///< … or about as much of it …
+constexpr double kFarShorter = 0.75;    ///< … within a border this much shorter: grey sees it in tatters
 constexpr double kDarkPlate = 0.03;     ///< light of the plate: photos darker than this are noise …
 constexpr double kClippedPlate = 0.97;  ///< … and lighter than this have lost their whites
 constexpr double kEyeMm = 4.0;          ///< widest gap that an eye or a pale band makes between parts of one animal
@@ -106,11 +108,20 @@ Outline traceAnimal(const Picture& picture, const Silhouette& silhouette, double
     return outline;
 }
 
-/// All that is looked at in one picture of the plate: the photo's grey, or its colour.
+/// One animal as it shows at the picture's own threshold, not yet traced.
+struct Shown {
+    Silhouette silhouette;
+    double halfWidthPx = 0.0;
+    bool atEdge = false;
+};
+
+/// All that shows in one picture of the plate: the photo's grey, or its colour.
 struct Search {
-    std::vector<Outline> outlines;
-    double contrast = 0.0;  ///< of the largest animal's edge, share of the plate's light
+    std::vector<Shown> shown;
+    std::vector<Outline> outlines;  ///< once they are traced
+    double contrast = 0.0;          ///< of the largest animal's edge, share of the plate's light
     double largestMm2 = 0.0;
+    double borderMm = 0.0;  ///< length of the largest animal's border, with that of the gaps in it
     double inside = 0.0;   ///< light of the largest animal near its edge …
     double outside = 1.0;  ///< … and of the plate beside it
     bool plateSeen = false;
@@ -135,12 +146,24 @@ cv::Mat1b eyesIn(const cv::Mat1f& ratio, const PlateRegion& region, double thres
     return all;
 }
 
-Search searchIn(const Picture& picture, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
-                const OutlineOptions& options) {
+/// With its parts and without the gaps in it.
+double areaPx2(const Silhouette& silhouette) {
+    double area = std::abs(signedArea<PixelFrame>(silhouette.outerPx));
+    for (const auto& part : silhouette.partsPx) area += std::abs(signedArea<PixelFrame>(part));
+    for (const auto& hole : silhouette.holesPx) area -= std::abs(signedArea<PixelFrame>(hole));
+    return area;
+}
+
+double borderPx(const Silhouette& silhouette) {
+    double length = perimeter<PixelFrame>(silhouette.outerPx);
+    for (const auto& part : silhouette.partsPx) length += perimeter<PixelFrame>(part);
+    for (const auto& hole : silhouette.holesPx) length += perimeter<PixelFrame>(hole);
+    return length;
+}
+
+Search searchIn(const Picture& picture, const Reduced& coarse, const Background& background, const PlateRegion& region,
+                double pxPerMm, const OutlineOptions& options) {
     Search search;
-    cv::Mat1b empty = region.plate.clone();
-    empty.setTo(0, region.marks);
-    const Background background = fitBackground(coarse.light, empty);
     search.plateSeen = background.fitted;
     if (!background.fitted) return search;
     cv::Mat1f ratio = dividedBy(coarse.light, background);
@@ -149,38 +172,66 @@ Search searchIn(const Picture& picture, const Reduced& coarse, const PlateRegion
     if (picture.paleBody) ratio.setTo(0.0F, eyesIn(ratio, region, threshold));
     const Pieces pieces = findPieces(ratio, region, threshold, pxPerMm / coarse.factor, options.smallestAnimalMm2);
     for (const Piece& piece : pieces.animals) {
-        const double halfWidthPx = piece.halfWidthMm * pxPerMm;
-        const int factor = std::clamp(static_cast<int>(halfWidthPx / kFineHalfPx), 1, factorFor(pxPerMm, kFinePxPerMm));
-        const Silhouette silhouette = findSilhouette(picture, coarse, region, pieces, piece, factor, pxPerMm);
-        if (!silhouette.found) continue;
-        Outline outline = traceAnimal(picture, silhouette, halfWidthPx, pxPerMm);
-        const double areaMm2 = outline.areaPx2 / (pxPerMm * pxPerMm);
-        if (areaMm2 < options.smallestAnimalMm2) continue;
+        Shown shown;
+        shown.halfWidthPx = piece.halfWidthMm * pxPerMm;
+        shown.atEdge = piece.atEdge;
+        const int factor =
+            std::clamp(static_cast<int>(shown.halfWidthPx / kFineHalfPx), 1, factorFor(pxPerMm, kFinePxPerMm));
+        shown.silhouette = findSilhouette(picture, coarse, region, pieces, piece, factor, pxPerMm);
+        if (!shown.silhouette.found) continue;
+        const double areaMm2 = areaPx2(shown.silhouette) / (pxPerMm * pxPerMm);
         if (areaMm2 > search.largestMm2) {
             search.largestMm2 = areaMm2;
-            search.inside = levelForEdges(picture, silhouette.inside);
-            search.outside = levelForEdges(picture, silhouette.outside);
+            search.borderMm = borderPx(shown.silhouette) / pxPerMm;
+            search.inside = levelForEdges(picture, shown.silhouette.inside);
+            search.outside = levelForEdges(picture, shown.silhouette.outside);
             search.contrast = 1.0 - search.inside / std::max(search.outside, 1e-6);
         }
-        if (silhouette.cut) outline.remarks.push_back(Remark::OutlineDoubtful);
-        if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
-        const bool photographed = &picture.tone == &photoTone();
-        if (photographed && (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate))
-            outline.remarks.push_back(Remark::BadExposure);
-        if (piece.atEdge) outline.remarks.push_back(Remark::CutOff);
-        search.outlines.push_back(std::move(outline));
+        search.shown.push_back(std::move(shown));
     }
     return search;
 }
 
+/// Traces what was found in `picture`; what is too small after all is dropped.
+void trace(const Picture& picture, double pxPerMm, const OutlineOptions& options, Search& search) {
+    const bool photographed = &picture.tone == &photoTone();
+    for (const Shown& shown : search.shown) {
+        const Silhouette& silhouette = shown.silhouette;
+        Outline outline = traceAnimal(picture, silhouette, shown.halfWidthPx, pxPerMm);
+        if (outline.areaPx2 < options.smallestAnimalMm2 * pxPerMm * pxPerMm) continue;
+        if (silhouette.cut) outline.remarks.push_back(Remark::OutlineDoubtful);
+        if (silhouette.glare) outline.remarks.push_back(Remark::Glare);
+        if (photographed && (silhouette.outside < kDarkPlate || silhouette.outside > kClippedPlate))
+            outline.remarks.push_back(Remark::BadExposure);
+        if (shown.atEdge) outline.remarks.push_back(Remark::CutOff);
+        search.outlines.push_back(std::move(outline));
+    }
+    search.shown.clear();
+}
+
+Search tracedIn(const Picture& picture, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
+                const OutlineOptions& options) {
+    cv::Mat1b empty = region.plate.clone();
+    empty.setTo(0, region.marks);
+    Search search = searchIn(picture, coarse, fitBackground(coarse.light, empty), region, pxPerMm, options);
+    trace(picture, pxPerMm, options, search);
+    return search;
+}
+
 /// Whether the grey picture may have missed an animal as light as the plate, or seen only its eye or its shaded belly.
-bool worthColour(const Search& search) {
-    if (search.outlines.empty()) return true;
-    const auto largest = std::max_element(search.outlines.begin(), search.outlines.end(),
+bool showsLittle(const Search& search) {
+    const auto few = search.shown.size() + search.outlines.size() <= kDarkSpots;
+    return search.contrast < kPaleContrast || (few && search.largestMm2 < kEyeMm2);
+}
+
+/// Whether it shows nothing, or nothing that can be trusted.
+bool leavesDoubt(const Search& search) {
+    const auto& all = search.outlines;
+    const auto largest = std::max_element(all.begin(), all.end(),
                                           [](const Outline& a, const Outline& b) { return a.areaPx2 < b.areaPx2; });
+    if (largest == all.end()) return true;
     const auto& remarks = largest->remarks;
-    if (std::find(remarks.begin(), remarks.end(), Remark::OutlineDoubtful) != remarks.end()) return true;
-    return search.contrast < kPaleContrast || (search.outlines.size() <= kDarkSpots && search.largestMm2 < kEyeMm2);
+    return std::find(remarks.begin(), remarks.end(), Remark::OutlineDoubtful) != remarks.end();
 }
 
 /// JPEG keeps colours at half the photo's resolution, and skin differs in colour more than in light: edges seen in
@@ -220,8 +271,8 @@ Search searchBeforeDark(const Photo& photo, const Reduced& coarse, const PlateRe
     const Reduced upturned = reducedLight(photo.grey, tones.ratio, part, coarse.factor);
     OutlineOptions parts = options;
     parts.smallestAnimalMm2 *= kSnoutShare;
-    Search pale = searchIn({photo.grey, tones.ratio, tones.difference, true}, upturned, patched, pxPerMm, parts);
-    Search dark = searchIn({photo.grey, photoTone(), photoTone()}, coarse, patched, pxPerMm, options);
+    Search pale = tracedIn({photo.grey, tones.ratio, tones.difference, true}, upturned, patched, pxPerMm, parts);
+    Search dark = tracedIn({photo.grey, photoTone(), photoTone()}, coarse, patched, pxPerMm, options);
     const bool isPale = !pale.outlines.empty() && pale.largestMm2 > kMuchSmaller * dark.largestMm2;
     const double paleContrast = 1.0 - (1.0 - pale.outside) / std::max(1.0 - pale.inside, 1e-6);
     if (std::max(isPale ? paleContrast : dark.contrast, 0.0) < kLeastOfTwo) return {};
@@ -232,6 +283,46 @@ Search searchBeforeDark(const Photo& photo, const Reduced& coarse, const PlateRe
     Search seen = isPale ? std::move(pale) : std::move(dark);
     for (Outline& outline : seen.outlines) outline.remarks.push_back(Remark::BeforeDarkPlate);
     return seen;
+}
+
+/// Whether colour shows more of the animal than grey, or as much of it in fewer tatters.
+bool showsBetter(const Search& colour, const Search& grey) {
+    if (colour.largestMm2 > kMuchLarger * grey.largestMm2) return true;
+    return colour.largestMm2 > kAsLarge * grey.largestMm2 && colour.borderMm < kFarShorter * grey.borderMm;
+}
+
+/// What the photo's colour shows, traced, when that is better than what grey showed.
+std::optional<Search> searchInColour(const Photo& photo, const Reduced& coarse, const PlateRegion& region,
+                                     double pxPerMm, const OutlineOptions& options, const Search& grey) {
+    const double smallestPx = options.smallestAnimalMm2 * std::pow(pxPerMm / coarse.factor, 2);
+    const auto colour = colourPicture(photo, coarse, region, smallestPx);
+    if (!colour) return std::nullopt;
+    const Picture picture{colour->grey, colour->tone, colour->tone};
+    Search search = searchIn(picture, colour->coarse, colour->background, region, pxPerMm, options);
+    if (!showsBetter(search, grey)) return std::nullopt;
+    trace(picture, pxPerMm, options, search);
+    for (Outline& outline : search.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kColourEdgePx);
+    return search;
+}
+
+/// Before a pale plate: what grey shows, or colour where that shows more.
+Search searchBeforePale(const Photo& photo, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
+                        const OutlineOptions& options) {
+    cv::Mat1b empty = region.plate.clone();
+    empty.setTo(0, region.marks);
+    const Picture picture{photo.grey, photoTone(), photoTone()};
+    Search search = searchIn(picture, coarse, fitBackground(coarse.light, empty), region, pxPerMm, options);
+    if (!search.plateSeen) return search;
+    const auto inColour = [&] { return searchInColour(photo, coarse, region, pxPerMm, options, search); };
+    if (showsLittle(search)) {
+        if (auto colour = inColour()) return std::move(*colour);
+        trace(picture, pxPerMm, options, search);
+        return search;
+    }
+    trace(picture, pxPerMm, options, search);
+    if (!leavesDoubt(search)) return search;
+    auto colour = inColour();
+    return colour ? std::move(*colour) : std::move(search);
 }
 
 }  // namespace
@@ -247,22 +338,12 @@ Outcome<std::vector<Outline>> findOutlines(const Photo& photo, const Box& box, c
     const Reduced coarse = reducedLight(photo, photoTone(), part, factor);
     if (coarse.light.empty()) return noAnimal;
     const PlateRegion region = plateRegion(coarse, box, plate, scale);
-    const bool dark = plateIsDark(coarse, region);
-    Search search = dark ? searchBeforeDark(photo, coarse, region, pxPerMm, options)
-                         : searchIn({photo.grey, photoTone(), photoTone()}, coarse, region, pxPerMm, options);
+    const Search search = plateIsDark(coarse, region) ? searchBeforeDark(photo, coarse, region, pxPerMm, options)
+                                                      : searchBeforePale(photo, coarse, region, pxPerMm, options);
     if (!search.plateSeen) return cannotSeparate;
-    if (!dark && worthColour(search)) {
-        const double smallestPx = options.smallestAnimalMm2 * std::pow(pxPerMm / factor, 2);
-        if (const auto picture = colourPicture(photo, coarse, region, smallestPx)) {
-            Search byColour =
-                searchIn({picture->grey, picture->tone, picture->tone}, picture->coarse, region, pxPerMm, options);
-            for (Outline& outline : byColour.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kColourEdgePx);
-            if (byColour.largestMm2 > kMuchLarger * search.largestMm2) search = std::move(byColour);
-        }
-    }
     if (search.outlines.empty()) return noAnimal;
     if (std::ssize(search.outlines) > options.maxAnimals) return cannotSeparate;
-    return std::move(search.outlines);
+    return search.outlines;
 }
 
 }  // namespace ringrule
