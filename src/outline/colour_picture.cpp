@@ -26,6 +26,7 @@ constexpr int kTile = 4;              ///< side of the tiles that are drawn, in 
 constexpr int kAround = 4;            ///< cells about what is coloured or dark that are drawn with it
 constexpr float kShows = 0.25F;       ///< of the animal's step from the plate
 constexpr double kLeastShows = 0.25;  ///< of the smallest animal: less is noise
+constexpr double kMostShows = 0.35;   ///< of the plate: what shows all over is the plate's own colour
 constexpr int kSparkCells = 2;        ///< widest spark in an eye
 
 using Light3 = std::array<float, 3>;
@@ -366,6 +367,9 @@ std::optional<ColourPicture> colourPicture(const Photo& photo, const Reduced& co
     std::copy(weights->begin(), weights->end(), projection.weights.begin());
     const cv::Mat1f shares = sharesOf(*channels, projection);
     const std::vector<cv::Rect> tiles = tilesOf(worthDrawing(shares, usable, smallest));
+    int drawn = 0;
+    for (const cv::Rect& cells : tiles) drawn += cells.area();
+    if (drawn > kMostShows * cv::countNonZero(usable)) return std::nullopt;
     const cv::Mat1b half = halfPicture(*planes, *channels, projection, grid, tiles);
     ColourPicture picture;
     for (std::size_t i = 0; i < 256; ++i) picture.tone.lightOf[i] = static_cast<float>(i) / 255.0F;

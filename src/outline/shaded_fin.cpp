@@ -23,6 +23,7 @@ constexpr double kDimStepShare = 0.8;
 constexpr double kDimOpenShare = 0.6;
 constexpr int kBlurredPx = 4;  ///< width of a fin's blurred edge
 constexpr int kEyeRimPx = 4;
+constexpr int kBesidePx = 6;  ///< what lies beside a part, and what goes on from it, is looked for within this
 constexpr int kCrumbReachPx = 8;
 constexpr double kSmoothPx = 1.0;
 /// Of the step from body to plate, in a pixel: a blurred edge between them has 0.2 to 0.3.
@@ -71,7 +72,8 @@ cv::Mat1b edgesIn(const cv::Mat1f& light, double step) {
 
 /// A part of the body in the shade, or a fin.
 struct Part {
-    cv::Mat1b mask;
+    cv::Rect bounds;  ///< with room for what lies beside it
+    cv::Mat1b mask;   ///< within its bounds
     double light = 0.0;
     int areaPx = 0;
     bool fin = false;
@@ -88,16 +90,25 @@ struct FinRule {
 /// Whether the light steps from the body beside it into the part, by much of what it then has left to the plate.
 bool stepsInto(const cv::Mat1f& light, const cv::Mat1b& plain, const Part& part, double plate, double step) {
     cv::Mat1b beside;
-    cv::bitwise_and(without(grown(part.mask, 5), grown(part.mask, 1)), plain, beside);
+    cv::bitwise_and(without(grown(part.mask, kBesidePx - 1), grown(part.mask, 1)), plain(part.bounds), beside);
     if (cv::countNonZero(beside) < kLeastContactPx) return false;
-    return part.light - cv::mean(light, beside)[0] > step * (plate - part.light);
+    return part.light - cv::mean(light(part.bounds), beside)[0] > step * (plate - part.light);
 }
 
 /// Whether a part lies beside a fin and is as light: more of it, beyond a ray.
 bool goesOn(const Part& fin, const Part& part, double plate) {
-    cv::Mat1b both;
-    cv::bitwise_and(grown(fin.mask, 6), part.mask, both);
-    return cv::countNonZero(both) > 0 && std::abs(part.light - fin.light) < kSameShare * (plate - fin.light);
+    const cv::Rect both = fin.bounds & part.bounds;
+    if (both.empty() || std::abs(part.light - fin.light) >= kSameShare * (plate - fin.light)) return false;
+    cv::Mat1b shared;
+    cv::bitwise_and(grown(fin.mask, kBesidePx)(both - fin.bounds.tl()), part.mask(both - part.bounds.tl()), shared);
+    return cv::countNonZero(shared) > 0;
+}
+
+cv::Rect boundsOf(const cv::Mat& stats, int label, int marginPx, const cv::Size& within) {
+    const auto at = [&](int what) { return stats.at<int>(label, what); };
+    return cv::Rect(at(cv::CC_STAT_LEFT) - marginPx, at(cv::CC_STAT_TOP) - marginPx,
+                    at(cv::CC_STAT_WIDTH) + 2 * marginPx, at(cv::CC_STAT_HEIGHT) + 2 * marginPx) &
+           cv::Rect({0, 0}, within);
 }
 
 std::vector<Part> partsOf(const cv::Mat1f& light, const cv::Mat1b& plain) {
@@ -109,8 +120,9 @@ std::vector<Part> partsOf(const cv::Mat1f& light, const cv::Mat1b& plain) {
     for (int label = 1; label < count; ++label) {
         if (stats.at<int>(label, cv::CC_STAT_AREA) < kLeastPx) continue;
         Part part;
-        cv::compare(labels, label, part.mask, cv::CMP_EQ);
-        part.light = cv::mean(light, part.mask)[0];
+        part.bounds = boundsOf(stats, label, kBesidePx, light.size());
+        cv::compare(labels(part.bounds), label, part.mask, cv::CMP_EQ);
+        part.light = cv::mean(light(part.bounds), part.mask)[0];
         part.areaPx = stats.at<int>(label, cv::CC_STAT_AREA);
         parts.push_back(std::move(part));
     }
@@ -128,7 +140,7 @@ cv::Mat1b finsAmong(std::vector<Part> parts, const cv::Mat1f& light, const cv::M
     while (!found.empty()) {
         const Part& fin = parts[found.back()];
         found.pop_back();
-        fins |= fin.mask;
+        fins(fin.bounds) |= fin.mask;
         for (std::size_t i = 0; rule.goesOn && i < parts.size(); ++i) {
             if (parts[i].fin || !goesOn(fin, parts[i], plate)) continue;
             parts[i].fin = true;
@@ -162,13 +174,16 @@ void dropCrumbs(const cv::Mat1b& core, const cv::Mat1b& near, cv::Mat1b& body) {
 /// Those of `fins` that are open to the plate along more than `share` of their border.
 cv::Mat1b openAmong(const cv::Mat1b& fins, const cv::Mat1b& body, double share) {
     cv::Mat1i labels;
-    const int count = cv::connectedComponents(fins, labels, 8, CV_32S);
+    cv::Mat stats;
+    cv::Mat centroids;
+    const int count = cv::connectedComponentsWithStats(fins, labels, stats, centroids, 8, CV_32S);
     cv::Mat1b open(fins.size(), static_cast<unsigned char>(0));
     for (int label = 1; label < count; ++label) {
+        const cv::Rect bounds = boundsOf(stats, label, 1, fins.size());
         cv::Mat1b fin;
-        cv::compare(labels, label, fin, cv::CMP_EQ);
+        cv::compare(labels(bounds), label, fin, cv::CMP_EQ);
         const cv::Mat1b border = without(grown(fin, 1), fin);
-        if (cv::countNonZero(without(border, body)) > share * cv::countNonZero(border)) open |= fin;
+        if (cv::countNonZero(without(border, body(bounds))) > share * cv::countNonZero(border)) open(bounds) |= fin;
     }
     return open;
 }
