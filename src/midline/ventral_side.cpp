@@ -8,6 +8,9 @@
 namespace ringrule {
 namespace {
 
+constexpr double kFinTells = 1.5;    ///< of the score: a dorsal fin that tells its side by itself
+constexpr double kOthersTell = 0.5;  ///< and what flank and eye must each say to tell it together
+
 double greyAt(const cv::Mat& grey, PixelPoint at) {
     const int x = std::clamp(static_cast<int>(std::lround(at.x)), 0, grey.cols - 1);
     const int y = std::clamp(static_cast<int>(std::lround(at.y)), 0, grey.rows - 1);
@@ -74,6 +77,10 @@ double ventralLeftScore(const Photo& photo, const Outline& outline, const Midlin
     const double fin = std::clamp((finRight - finLeft) / 0.02, -4.0, 4.0);
     const double shade = std::clamp(flankShade(photo.grey, midline) / 0.08, -1.5, 1.5);
     const double sight = eye.strength > 0.5 ? std::clamp(-eye.offset / 0.15, -1.5, 1.5) : 0.0;
+    // A shadow under the body looks like a fin, and lamps make flanks pale: each alone was wrong for 1 of 942 rendered
+    // pipefish, by 27 points of belly hollow.
+    const bool othersAgree = shade * sight > 0.0 && std::min(std::abs(shade), std::abs(sight)) > kOthersTell;
+    if (std::abs(fin) < kFinTells && !othersAgree) return 0.0;
     return fin + shade + sight;
 }
 
