@@ -52,6 +52,9 @@ constexpr std::array kEntries{
           "The outline does not agree with a body along its midline. Look at the overlay before you believe it."},
     Entry{Remark::BeforeDarkPlate, "before-dark-plate",
           "Before a dark plate an eye or a fin can spoil the outline. Look at the overlay before you believe it."},
+    Entry{Remark::SeenByColour, "seen-by-colour",
+          "The animal is nearly as pale as the plate: its outline was seen by colour alone. Look at the overlay before "
+          "you believe it, or use a dark plate."},
     Entry{Remark::HeadEndGuessed, "head-guessed", "Which end is the head is not certain. Check the landmarks."},
     Entry{Remark::FinBaseUncertain, "fin-base-uncertain",
           "The base of the caudal fin was not seen clearly: the tail's end is less certain."},

@@ -92,6 +92,10 @@
             <translation>Der Umriss passt nicht zu einem Körper entlang seiner Mittellinie. Erst ansehen, dann glauben.</translation>
         </message>
         <message>
+            <source>The animal is nearly as pale as the plate: its outline was seen by colour alone. Look at the overlay before you believe it, or use a dark plate.</source>
+            <translation>Das Tier ist fast so hell wie die Platte: Sein Umriss wurde nur an der Farbe erkannt. Erst ansehen, dann glauben, oder eine dunkle Platte nehmen.</translation>
+        </message>
+        <message>
             <source>Before a dark plate an eye or a fin can spoil the outline. Look at the overlay before you believe it.</source>
             <translation>Vor einer dunklen Platte können ein Auge oder eine Flosse den Umriss verfälschen. Erst ansehen, dann glauben.</translation>
         </message>

@@ -33,6 +33,7 @@ enum class Remark {
     TailHalfCurled,     ///< the tail is curled but its gaps are seen: length followed round
     OutlineDoubtful,    ///< the outline does not agree with the body swept along the midline
     BeforeDarkPlate,    ///< a dark plate hides eyes and half transparent fins: a person looks at the outline
+    SeenByColour,       ///< as pale as the plate: the outline was told by colour, which is rougher
     HeadEndGuessed,     ///< the two ends look alike: which is the head is not certain
     FinBaseUncertain,   ///< the base of the caudal fin was not seen: tail end placed at the tip
     WidthFromShape,     ///< girth used the shape's usual width-to-depth ratio, not a second view

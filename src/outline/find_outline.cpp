@@ -301,7 +301,10 @@ std::optional<Search> searchInColour(const Photo& photo, const Reduced& coarse, 
     Search search = searchIn(picture, colour->coarse, colour->background, region, pxPerMm, options);
     if (!showsBetter(search, grey)) return std::nullopt;
     trace(picture, pxPerMm, options, search);
-    for (Outline& outline : search.outlines) outline.edgeSdPx = std::hypot(outline.edgeSdPx, kColourEdgePx);
+    for (Outline& outline : search.outlines) {
+        outline.edgeSdPx = std::hypot(outline.edgeSdPx, kColourEdgePx);
+        outline.remarks.push_back(Remark::SeenByColour);
+    }
     return search;
 }
 

@@ -8,8 +8,8 @@
 namespace ringrule {
 namespace {
 
-constexpr std::array kDoubts{Remark::OutlineDoubtful, Remark::BeforeDarkPlate, Remark::HeadEndGuessed, Remark::CutOff,
-                             Remark::SeveralCards};
+constexpr std::array kDoubts{Remark::OutlineDoubtful, Remark::BeforeDarkPlate, Remark::SeenByColour,
+                             Remark::HeadEndGuessed,  Remark::CutOff,          Remark::SeveralCards};
 
 }  // namespace
 

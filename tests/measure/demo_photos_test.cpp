@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <fstream>
+#include <random>
 #include <string>
 
 #include <nlohmann/json.hpp>
@@ -275,6 +276,26 @@ TEST_CASE("while the head's end is guessed all between the tips is in doubt, and
     other.remarks.push_back(Remark::HeadEndGuessed);
     const Measurement h = measureAnimal(horse.outlines.at(0), other, *horse.scale);
     CHECK(h.standardLengthMm.u95() > 0.15 * h.standardLengthMm.value);
+}
+
+TEST_CASE("A seahorse's outline as rough as colour gives it shows head, trunk and tail all the same") {
+    const Photo photo = photoOf("2031-01-06/H1-a");
+    const Reading whole = measured(photo, Shape::Seahorse);
+    std::mt19937 random(1);
+    for (int trial = 0; trial < 40; ++trial) {
+        Outline rough = whole.outlines.at(0);
+        for (PixelPoint& at : rough.boundaryPx) {
+            const auto off = [&random] { return 3.0 * (static_cast<double>(random()) / 4294967295.0 - 0.5); };
+            at = at + PixelPoint{off(), off()};
+        }
+        const auto midline = findMidline(photo, rough);
+        REQUIRE(midline.ok());
+        const auto anatomy = findLandmarks(photo, rough, midline.value(), {Shape::Seahorse, View::Side});
+        REQUIRE(anatomy.ok());
+        // A corner point is up to 2.1 px off, and one beside it, 1.2 to 2.4 px along, may be taken for the corner.
+        const PixelPoint smooth = whole.anatomies.at(0).value().landmarks.headEnd->atPx;
+        CHECK(distance(anatomy.value().landmarks.headEnd->atPx, smooth) < 5.0);
+    }
 }
 
 TEST_CASE("Head-on a seahorse gives its trunk's width and no length, for nothing along it is seen") {

@@ -2,6 +2,7 @@
 // Dark plates, and things before the plate that are no animals: right, or refused, and never wrong in silence.
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <opencv2/imgcodecs.hpp>
 
@@ -13,6 +14,7 @@
 #include "../scratch_folder.h"
 #include "ringrule/workflow/empty_box_photo.h"
 #include "ringrule/workflow/measure_photo.h"
+#include "workflow/session_rules.h"
 
 using namespace ringrule;
 
@@ -76,8 +78,10 @@ TEST_CASE("a nearly white pipefish before the white plate is measured by its col
     REQUIRE(m.measured());
     const render::Truth truth = truthOf(scene);
     CHECK(m.standardLengthMm.value == Approx(truth.standardLengthMm).epsilon(0.01));  // a tail's tip fades in colour
-    // Colours are kept at half the photo's resolution; the interval says so.
+    // Colours are kept at half the photo's resolution; the interval says so, and a person looks before it counts.
     CHECK(std::abs(m.trunkDepthMm.value - truth.trunkDepthMm) < m.trunkDepthMm.u95());
+    CHECK(std::find(m.remarks.begin(), m.remarks.end(), Remark::SeenByColour) != m.remarks.end());
+    CHECK_FALSE(countsUnseen(m));
 }
 
 TEST_CASE("a pale seahorse before a dark plate is measured: eye and shaded belly belong to it, its fin does not") {
