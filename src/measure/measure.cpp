@@ -129,8 +129,8 @@ void widenForDoubt(Measurement& m) {
     if (!doubtful && !has(m, Remark::HeadEndGuessed)) return;
     // A straight-bodied fish is as long from either end; a seahorse's length turns at the ring.
     if (doubtful || m.shape == Shape::Seahorse) widen(m.standardLengthMm, kDoubtfulLength);
-    for (Estimate Measurement::*length : {&Measurement::heightMm, &Measurement::headLengthMm,
-                                          &Measurement::trunkLengthMm, &Measurement::tailLengthMm})
+    for (Estimate Measurement::*length :
+         {&Measurement::heightMm, &Measurement::headLengthMm, &Measurement::trunkLengthMm, &Measurement::tailLengthMm})
         widen(m.*length, kDoubtfulLength);
     for (Estimate Measurement::*across : {&Measurement::trunkDepthMm, &Measurement::trunkWidthMm, &Measurement::girthMm,
                                           &Measurement::girthRatio, &Measurement::depthRatio})

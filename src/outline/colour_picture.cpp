@@ -281,17 +281,23 @@ std::vector<cv::Rect> tilesOf(const cv::Mat1b& worth) {
     return tiles;
 }
 
-/// Some cells of the half picture along the animal's colour, and where they are dark. The plate's light is taken to be
-/// the same all over a cell.
+/// The half picture along the animal's colour.
+struct HalfPicture {
+    cv::Mat1b value;
+    cv::Mat1b pupils;      ///< set where it is dark …
+    cv::Mat1b pupilCells;  ///< … and in which cells
+};
+
+/// Some cells of the half picture. The plate's light is taken to be the same all over a cell.
 void drawCells(const Planes& planes, const Channels& channels, const Projection& projection, const Grid& grid,
-               const cv::Rect& cells, cv::Mat1b& half, cv::Mat1b& pupils) {
+               const cv::Rect& cells, HalfPicture& half) {
     const cv::Rect part = grid.inHalf(cells);
     for (int y = part.y; y < part.br().y; ++y) {
         const auto* grey = planes.grey.ptr<unsigned char>(y);
         const auto* cb = planes.cb.ptr<unsigned char>(y);
         const auto* cr = planes.cr.ptr<unsigned char>(y);
-        auto* to = half.ptr<unsigned char>(y);
-        auto* dark = pupils.ptr<unsigned char>(y);
+        auto* to = half.value.ptr<unsigned char>(y);
+        auto* dark = half.pupils.ptr<unsigned char>(y);
         const int row = cells.y + (y - part.y) / grid.factor;
         for (int cell = 0; cell < cells.width; ++cell) {
             Light3 perPlate{};
@@ -301,33 +307,36 @@ void drawCells(const Planes& planes, const Channels& channels, const Projection&
                 Light3 ratio = lightsOf(grey[x], cb[x], cr[x]);
                 for (std::size_t c = 0; c < 3; ++c) ratio[c] *= perPlate[c];
                 to[x] = valueOf(projection.shareOf(ratio));
-                dark[x] = Projection::meanOf(ratio) < kPupil ? 255 : 0;
+                if (Projection::meanOf(ratio) < kPupil) dark[x] = half.pupilCells(row, cells.x + cell) = 255;
             }
         }
     }
 }
 
 /// The spark in an eye is as light and colourless as the plate: gaps between dark places are made dark.
-void closeSparks(const cv::Mat1b& pupils, int sparkPx, cv::Mat1b& half) {
+void closeSparks(const Grid& grid, HalfPicture& half) {
+    const int sparkPx = kSparkCells * grid.factor;
     const cv::Mat ellipse = cv::getStructuringElement(cv::MORPH_ELLIPSE, {sparkPx + 1, sparkPx + 1});
+    const cv::Rect all({0, 0}, grid.size);
     cv::Mat1b near;
-    for (const Component& pupil : componentsOf(pupils).found) {
-        const cv::Rect around = cv::Rect(pupil.bounds.tl() - cv::Point(sparkPx, sparkPx),
-                                         pupil.bounds.size() + cv::Size(2 * sparkPx, 2 * sparkPx)) &
-                                cv::Rect({0, 0}, pupils.size());
-        cv::morphologyEx(pupils(around), near, cv::MORPH_CLOSE, ellipse);
-        half(around).setTo(kPlateValue - kBodyStep, near);
+    for (const Component& pupil : componentsOf(half.pupilCells).found) {
+        const cv::Point room(kSparkCells, kSparkCells);
+        const cv::Rect part = grid.inHalf(cv::Rect(pupil.bounds.tl() - room, pupil.bounds.br() + room) & all);
+        cv::morphologyEx(half.pupils(part), near, cv::MORPH_CLOSE, ellipse);
+        half.value(part).setTo(kPlateValue - kBodyStep, near);
     }
 }
 
-/// The half picture along the animal's colour where that shows anything; elsewhere as light as the plate.
+/// The half picture where that shows anything; elsewhere as light as the plate.
 cv::Mat1b halfPicture(const Planes& planes, const Channels& channels, const Projection& projection, const Grid& grid,
                       const std::vector<cv::Rect>& tiles) {
-    cv::Mat1b half(planes.grey.size(), static_cast<unsigned char>(kPlateValue));
-    cv::Mat1b pupils(planes.grey.size(), static_cast<unsigned char>(0));
-    for (const cv::Rect& cells : tiles) drawCells(planes, channels, projection, grid, cells, half, pupils);
-    closeSparks(pupils, kSparkCells * grid.factor, half);
-    return half;
+    HalfPicture half;
+    half.value = cv::Mat1b(planes.grey.size(), static_cast<unsigned char>(kPlateValue));
+    half.pupils = cv::Mat1b(planes.grey.size(), static_cast<unsigned char>(0));
+    half.pupilCells = cv::Mat1b(grid.size, static_cast<unsigned char>(0));
+    for (const cv::Rect& cells : tiles) drawCells(planes, channels, projection, grid, cells, half);
+    closeSparks(grid, half);
+    return half.value;
 }
 
 /// The half picture at the photo's size, linear between pixel centres, and the same reduced: two of its pixels to a

@@ -15,9 +15,9 @@ namespace ringrule {
 
 /// A picture in which an animal as light as the plate, but of another colour, is dark.
 struct ColourPicture {
-    cv::Mat grey;    ///< size of the photo; where nothing shows, and off the plate, as light as the plate
-    Tone tone;       ///< its values are linear
-    Reduced coarse;  ///< the same reduced, all over the plate
+    cv::Mat grey;           ///< size of the photo; where nothing shows, and off the plate, as light as the plate
+    Tone tone;              ///< its values are linear
+    Reduced coarse;         ///< the same reduced, all over the plate
     Background background;  ///< as light as the plate everywhere, with the spread of the plate's own colour
 };
 

@@ -122,8 +122,8 @@ struct Search {
     double contrast = 0.0;          ///< of the largest animal's edge, share of the plate's light
     double largestMm2 = 0.0;
     double borderMm = 0.0;  ///< length of the largest animal's border, with that of the gaps in it
-    double inside = 0.0;   ///< light of the largest animal near its edge …
-    double outside = 1.0;  ///< … and of the plate beside it
+    double inside = 0.0;    ///< light of the largest animal near its edge …
+    double outside = 1.0;   ///< … and of the plate beside it
     bool plateSeen = false;
 };
 
