@@ -5,6 +5,7 @@
 
 #include "midline/body_plan.h"
 #include "midline/boundary_ray.h"
+#include "midline/local_fit.h"
 #include "midline/trunk_taper.h"
 #include "ringrule/geometry/polyline.h"
 
@@ -21,12 +22,19 @@ constexpr double kRingByRaisedHead = 0.22;  ///< the same of a head held up: lit
 // far toward the belly, in head lengths, the more so the more the head is bent down.
 constexpr double kRingTowardBack = 0.0085;
 constexpr double kRingTowardBackByAngle = 0.035;
+constexpr double kCornerInHeads = 0.05;  ///< so much of the belly beside the throat's corner is rounded by the lens
+constexpr double kBellyInHeads = 0.45;   ///< so much of the belly behind tells how it goes on under the head
+constexpr std::size_t kLeastBelly = 8;   ///< points
+constexpr double kHiddenBelly = 0.965;   ///< the belly turns in under the head a little more: set on rendered animals
 constexpr double kRingSd = 0.013;
 constexpr std::size_t kLeastTrunkStations = 12;  ///< fewer tell no direction
 constexpr std::size_t kLeastStations = 60;       ///< a midline cut shorter by a coil shows no trunk
 constexpr double kTrunkInHeads = 1.28;  ///< usual length of the trunk in head lengths: common practice, no source
 constexpr double kTrunkInHeadsSd = 0.12;
-constexpr double kTaperSdInTrunk = 0.034;  ///< how well the narrowing behind the trunk tells the trunk's end
+/// The last trunk ring lies where the depth has fallen to about this share of the cleithral ring's, which a full belly
+/// leaves as it is. Common practice, no source; set on rendered animals.
+constexpr double kTrunkEndDepth = 0.86;
+constexpr double kTaperSdInTrunk = 0.028;  ///< how well the narrowing behind the trunk tells the trunk's end
 constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
 constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
 constexpr double kRoughEdges = 4.0;        ///< scatters of the edge: what a rough outline adds to a tail's swelling
@@ -94,7 +102,8 @@ struct Ring {
     PixelPoint tailward;          ///< unit direction of the trunk
     std::size_t firstBehind = 0;  ///< first station of the midline that lies in the trunk
     double headPx = 0.0;
-    PixelPoint toBelly;  ///< from its middle to the belly line
+    PixelPoint toBelly;    ///< from its middle to the belly line
+    double depthPx = 0.0;  ///< of the ring; 0 when the back was not met
 };
 
 /// The first station in the trunk: from the thickest place toward the head as long as the stations still approach the
@@ -120,9 +129,32 @@ std::optional<double> depthFrom(const Outline& outline, PixelPoint throat, Pixel
     return std::nullopt;
 }
 
+/// Where the belly's line is `onPx` along the trunk from the throat's corner, headward where that is negative and the
+/// head hides it: the quadratic through what is seen of it behind the corner, which the lens rounds, carried on.
+std::optional<PixelPoint> bellyAt(const Outline& outline, PixelPoint throat, bool forward, PixelPoint tailward,
+                                  double headPx, double onPx) {
+    const std::vector<PixelPoint>& boundary = outline.boundaryPx;
+    const std::size_t n = boundary.size();
+    const double fromPx = std::max(kCornerInHeads * headPx, 2.0 * outline.edgeBlurPx);
+    const double toPx = fromPx + kBellyInHeads * headPx;
+    std::vector<PixelPoint> points;
+    std::vector<double> alongs;
+    double last = fromPx;
+    for (std::size_t i = nearestIndex(boundary, throat), k = 0; k < n / 2; ++k) {
+        const double along = dot(boundary[i] - throat, tailward);
+        if (along > toPx) break;
+        if (along > last) points.push_back(boundary[i]), alongs.push_back(along), last = along;
+        i = forward ? (i + 1) % n : (i + n - 1) % n;
+    }
+    if (alongs.size() < kLeastBelly || last < fromPx + 0.5 * kBellyInHeads * headPx) return std::nullopt;
+    const LocalCurve curve = localQuadratic(points, alongs, fromPx, toPx - fromPx);
+    const double on = onPx - fromPx;
+    return curve.at + curve.slope * on + curve.bend * (0.5 * on * on);
+}
+
 /// The ring: the middle between the throat's corner and the back opposite, moved headward under the gill cover.
 std::optional<Ring> findRing(const Outline& outline, const Midline& midline, PixelPoint throat, std::size_t thickest,
-                             PixelPoint trunkWay, PixelPoint toBelly) {
+                             PixelPoint trunkWay, PixelPoint toBelly, bool ventralLeft) {
     Ring ring;
     const std::size_t first = firstInTrunk(midline, thickest, throat, trunkWay, 0.0);
     // Chords next to the head run into it: the direction is taken from the trunk a little way behind. A full belly is
@@ -144,11 +176,18 @@ std::optional<Ring> findRing(const Outline& outline, const Midline& midline, Pix
     const double cotangent = std::clamp(dot(snoutWay, ring.tailward) / sine, -0.25, 0.6);
     ring.headPx = distance(snout, level);
     const double byAngle = cotangent * (cotangent > 0.0 ? kRingByAngle : kRingByRaisedHead);
-    ring.at = level - ring.tailward * ((kRingAboveThroat + byAngle) * ring.headPx) +
+    const double headwardPx = (kRingAboveThroat + byAngle) * ring.headPx;
+    ring.at = level - ring.tailward * headwardPx +
               across * ((kRingTowardBack + kRingTowardBackByAngle * cotangent) * ring.headPx);
     ring.headPx = distance(snout, ring.at);
-    // The ring's middle is as far from the belly, which the head hides, as from the back.
-    if (const auto nape = firstExit(outline.boundaryPx, ring.at, across)) ring.toBelly = across * -nape->distance;
+    // Its belly end, which the head hides: as far from the middle as the back, and where the belly's line leads; each
+    // alone is off by what the other is not.
+    if (const auto nape = firstExit(outline.boundaryPx, ring.at, across)) {
+        ring.depthPx = 2.0 * nape->distance;
+        ring.toBelly = across * -nape->distance;
+        const auto belly = bellyAt(outline, throat, ventralLeft, ring.tailward, ring.headPx, -headwardPx);
+        if (belly) ring.toBelly = (ring.toBelly + *belly - ring.at) * (0.5 * kHiddenBelly);
+    }
     ring.firstBehind = firstInTrunk(midline, thickest, level, ring.tailward, 0.06 * ring.headPx);
     return ring;
 }
@@ -238,10 +277,10 @@ Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline)
         (ventralLeft ? PixelPoint{trunkWay.y, -trunkWay.x} : PixelPoint{-trunkWay.y, trunkWay.x});
     const auto throat = throatOf(outline, midline, thickest, toBelly, ventralLeft);
     if (!throat) return unclear;
-    const auto ring = findRing(outline, midline, *throat, thickest, trunkWay, toBelly);
+    const auto ring = findRing(outline, midline, *throat, thickest, trunkWay, toBelly, ventralLeft);
     if (!ring) return unclear;
 
-    const TrunkTaper taper = trunkTaper(profile, thickest);
+    const TrunkTaper taper = trunkTaper(profile, thickest, kTrunkEndDepth * ring->depthPx);
     Anatomy anatomy;
     anatomy.shape = Shape::Seahorse;
     anatomy.midline = protocolLine(withoutPouch(midline, taper, ventralLeft), *ring);

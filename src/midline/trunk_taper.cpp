@@ -7,9 +7,6 @@
 namespace ringrule {
 namespace {
 
-/// The last trunk ring lies where the depth has fallen to about this share of the greatest. Common practice, no source;
-/// set on rendered animals.
-constexpr double kTrunkEndWidth = 0.668;
 constexpr double kPouchBulge = 0.05;   ///< of the greatest depth: what bulges more is a pouch
 constexpr double kPouchBegins = 0.04;  ///< of the greatest bulge: where the pouch begins and ends
 constexpr double kTailShare = 0.9;     ///< of the body: behind it no pouch is looked for
@@ -36,6 +33,16 @@ std::vector<double> bridged(const std::vector<double>& widths, std::size_t from,
     return result;
 }
 
+/// The first station behind `from`, between stations, where the width has fallen to `widthPx`; 0 when it does not.
+double firstBelow(const std::vector<double>& widths, std::size_t from, std::size_t to, double widthPx) {
+    for (std::size_t i = from + 1; i < to; ++i) {
+        if (widths[i] > widthPx) continue;
+        const double t = (widths[i - 1] - widthPx) / std::max(widths[i - 1] - widths[i], 1e-9);
+        return static_cast<double>(i - 1) + std::clamp(t, 0.0, 1.0);
+    }
+    return 0.0;
+}
+
 PixelPoint leftOf(const Midline& midline, std::size_t i) {
     const std::size_t before = i < 3 ? 0 : i - 3;
     const std::size_t after = std::min(i + 3, midline.spinePx.size() - 1);
@@ -46,7 +53,7 @@ PixelPoint leftOf(const Midline& midline, std::size_t i) {
 
 }  // namespace
 
-TrunkTaper trunkTaper(const WidthProfile& profile, std::size_t thickest) {
+TrunkTaper trunkTaper(const WidthProfile& profile, std::size_t thickest, double endWidthPx) {
     TrunkTaper taper;
     const std::vector<double>& widths = profile.widthPx;
     taper.bodyWidthPx = widths;
@@ -54,19 +61,18 @@ TrunkTaper trunkTaper(const WidthProfile& profile, std::size_t thickest) {
     if (last < thickest + 12) return taper;
     const std::vector<double> hull = bridged(widths, thickest, last);
     const double greatest = widths[thickest];
-    for (std::size_t i = thickest + 1; i < last; ++i) {
-        if (hull[i] > kTrunkEndWidth * greatest) continue;
-        const double t = (hull[i - 1] - kTrunkEndWidth * greatest) / std::max(hull[i - 1] - hull[i], 1e-9);
-        taper.trunkEndStation = static_cast<double>(i - 1) + t;
-        break;
-    }
+    taper.trunkEndStation = firstBelow(hull, thickest, last, endWidthPx);
     std::size_t most = thickest;
     // The trunk's own round shoulder lies before its end: a pouch bulges behind it.
     for (auto i = static_cast<std::size_t>(std::max(taper.trunkEndStation, 1.0)); i < last; ++i) {
         if (widths[i] - hull[i] > widths[most] - hull[most]) most = i;
     }
     const double bulge = widths[most] - hull[most];
-    if (taper.trunkEndStation <= 0.0 || bulge < kPouchBulge * greatest) return taper;
+    if (taper.trunkEndStation <= 0.0 || bulge < kPouchBulge * greatest) {
+        // Nothing to bridge: the trunk's round shoulder counts, which the hull cuts off.
+        taper.trunkEndStation = firstBelow(widths, thickest, last, endWidthPx);
+        return taper;
+    }
     taper.pouchFrom = taper.pouchTo = most;
     while (taper.pouchFrom > thickest + 1 && widths[taper.pouchFrom] - hull[taper.pouchFrom] > kPouchBegins * bulge)
         --taper.pouchFrom;

@@ -19,8 +19,8 @@ struct TrunkTaper {
 };
 
 /// The taper behind the trunk's thickest station. A tail narrows ever more slowly: the lower convex hull of its widths
-/// (monotone chain, Andrew 1979) is the taper itself where nothing bulges and bridges a pouch where one does.
-[[nodiscard]] TrunkTaper trunkTaper(const WidthProfile& profile, std::size_t thickest);
+/// (monotone chain, Andrew 1979) bridges a pouch where one bulges. The trunk ends where the body is `endWidthPx` deep.
+[[nodiscard]] TrunkTaper trunkTaper(const WidthProfile& profile, std::size_t thickest, double endWidthPx);
 
 /// The midline through the body alone: where a pouch hangs on the belly side, the middle moves toward the back and the
 /// half-widths are those of the taper.
