@@ -24,7 +24,7 @@ constexpr double kSkinShare = 0.0012;
 constexpr double kBeforeVent = 0.015;  ///< of the trunk's length
 /// Rings move the deepest point and the ends of its line by so much of the trunk's depth.
 constexpr double kHollowSkinPercent = 0.10;
-constexpr double kHiddenThroatPercent = 0.65;
+constexpr double kHiddenThroatPercent = 0.5;
 constexpr double kToldApartSds = 2.8;  ///< √2 · 1.96: two measures with the same standard deviation
 /// Share of the boundary that the body swept along its midline may leave out: a well followed body leaves under half a
 /// per cent, one with half a fin some 3 %, crossing animals a third. Of the five large animals in 2,715 rendered ones

@@ -34,7 +34,8 @@ constexpr double kTrunkInHeadsSd = 0.12;
 /// The last trunk ring lies where the depth has fallen to about this share of the cleithral ring's, which a full belly
 /// leaves as it is. Common practice, no source; set on rendered animals.
 constexpr double kTrunkEndDepth = 0.86;
-constexpr double kTaperSdInTrunk = 0.028;  ///< how well the narrowing behind the trunk tells the trunk's end
+constexpr double kTaperSdInTrunk = 0.026;  ///< how well the narrowing behind the trunk tells the trunk's end …
+constexpr double kTaperSdWhenCut = 0.042;  ///< … and where a coil hides how the tail narrows on
 constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
 constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
 constexpr double kRoughEdges = 4.0;        ///< scatters of the edge: what a rough outline adds to a tail's swelling
@@ -242,8 +243,9 @@ Landmark trunkEndOf(const Midline& line, const Midline& midline, const Ring& rin
     if (taper.trunkEndStation > 0.0) {
         const PixelPoint narrowed = midline.spinePx[static_cast<std::size_t>(std::lround(taper.trunkEndStation))];
         const double seen = project<PixelFrame>(line.spinePx, narrowed).along;
+        const double sdInTrunk = midline.closedCoil ? kTaperSdWhenCut : kTaperSdInTrunk;
         if (std::abs(seen - usual) < 3.0 * kTrunkInHeadsSd * ring.headPx)
-            return landmarkAt(line, seen / whole, kTaperSdInTrunk * (seen - ring.headPx) / whole);
+            return landmarkAt(line, seen / whole, sdInTrunk * (seen - ring.headPx) / whole);
     }
     return landmarkAt(line, usual / whole, kTrunkInHeadsSd * ring.headPx / whole);
 }
