@@ -161,6 +161,12 @@ double borderPx(const Silhouette& silhouette) {
     return length;
 }
 
+Background plateLight(const Reduced& coarse, const PlateRegion& region) {
+    cv::Mat1b usable = region.plate.clone();
+    usable.setTo(0, region.marks);
+    return fitBackground(coarse.light, usable);
+}
+
 Search searchIn(const Picture& picture, const Reduced& coarse, const Background& background, const PlateRegion& region,
                 double pxPerMm, const OutlineOptions& options) {
     Search search;
@@ -211,9 +217,7 @@ void trace(const Picture& picture, double pxPerMm, const OutlineOptions& options
 
 Search tracedIn(const Picture& picture, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
                 const OutlineOptions& options) {
-    cv::Mat1b empty = region.plate.clone();
-    empty.setTo(0, region.marks);
-    Search search = searchIn(picture, coarse, fitBackground(coarse.light, empty), region, pxPerMm, options);
+    Search search = searchIn(picture, coarse, plateLight(coarse, region), region, pxPerMm, options);
     trace(picture, pxPerMm, options, search);
     return search;
 }
@@ -311,10 +315,8 @@ std::optional<Search> searchInColour(const Photo& photo, const Reduced& coarse, 
 /// Before a pale plate: what grey shows, or colour where that shows more.
 Search searchBeforePale(const Photo& photo, const Reduced& coarse, const PlateRegion& region, double pxPerMm,
                         const OutlineOptions& options) {
-    cv::Mat1b empty = region.plate.clone();
-    empty.setTo(0, region.marks);
     const Picture picture{photo.grey, photoTone(), photoTone()};
-    Search search = searchIn(picture, coarse, fitBackground(coarse.light, empty), region, pxPerMm, options);
+    Search search = searchIn(picture, coarse, plateLight(coarse, region), region, pxPerMm, options);
     if (!search.plateSeen) return search;
     const auto inColour = [&] { return searchInColour(photo, coarse, region, pxPerMm, options, search); };
     if (showsLittle(search)) {
