@@ -35,10 +35,12 @@ constexpr double kTrunkInHeadsSd = 0.12;
 /// leaves as it is. Common practice, no source; set on rendered animals.
 constexpr double kTrunkEndDepth = 0.86;
 constexpr double kTaperSdInTrunk = 0.026;  ///< how well the narrowing behind the trunk tells the trunk's end …
-constexpr double kTaperSdWhenCut = 0.042;  ///< … and where a coil hides how the tail narrows on
-constexpr double kBluntTail = 0.30;        ///< a tail's end this wide against the trunk is the back of a closed coil
-constexpr double kTailSwells = 1.35;       ///< a tail that widens this much again touches itself
-constexpr double kRoughEdges = 4.0;        ///< scatters of the edge: what a rough outline adds to a tail's swelling
+constexpr double kTaperSdWhenCut =
+    0.042;                            ///< … and where a coil hides how the tail narrows on, or the outline is rough
+constexpr double kRoughEdgePx = 0.5;  ///< edges seen in colour, or before a dark plate, scatter by more
+constexpr double kBluntTail = 0.30;   ///< a tail's end this wide against the trunk is the back of a closed coil
+constexpr double kTailSwells = 1.35;  ///< a tail that widens this much again touches itself
+constexpr double kRoughEdges = 4.0;   ///< scatters of the edge: what a rough outline adds to a tail's swelling
 constexpr double kHalfCurledDeg = 150.0;
 
 PixelPoint unit(PixelPoint v) {
@@ -237,13 +239,14 @@ bool touchesItself(const WidthProfile& profile, double pastPouch, double edgeSdP
 }
 
 /// The last trunk ring: where the body has narrowed to a tail, or the usual proportion where that is not seen.
-Landmark trunkEndOf(const Midline& line, const Midline& midline, const Ring& ring, const TrunkTaper& taper) {
+Landmark trunkEndOf(const Midline& line, const Midline& midline, const Ring& ring, const TrunkTaper& taper,
+                    double edgeSdPx) {
     const double whole = line.lengthPx();
     const double usual = std::min((1.0 + kTrunkInHeads) * ring.headPx, 0.95 * whole);
     if (taper.trunkEndStation > 0.0) {
         const PixelPoint narrowed = midline.spinePx[static_cast<std::size_t>(std::lround(taper.trunkEndStation))];
         const double seen = project<PixelFrame>(line.spinePx, narrowed).along;
-        const double sdInTrunk = midline.closedCoil ? kTaperSdWhenCut : kTaperSdInTrunk;
+        const double sdInTrunk = midline.closedCoil || edgeSdPx > kRoughEdgePx ? kTaperSdWhenCut : kTaperSdInTrunk;
         if (std::abs(seen - usual) < 3.0 * kTrunkInHeadsSd * ring.headPx)
             return landmarkAt(line, seen / whole, sdInTrunk * (seen - ring.headPx) / whole);
     }
@@ -294,7 +297,7 @@ Outcome<Anatomy> seahorseAnatomy(const Outline& outline, const Midline& midline)
     marks.headEnd = Landmark{ring->at, kRingSd * ring->headPx};
     anatomy.ringToBellyPx = ring->toBelly;
     marks.coronet = Landmark{coronetTip(outline, snout, *ring), 1.0};
-    marks.trunkEnd = trunkEndOf(anatomy.midline, midline, *ring, taper);
+    marks.trunkEnd = trunkEndOf(anatomy.midline, midline, *ring, taper, outline.edgeSdPx);
     if (!midline.closedCoil && touchesItself(profile, 0.72, outline.edgeSdPx)) {
         anatomy.midline.closedCoil = true;
         anatomy.remarks.push_back(Remark::TailClosed);
