@@ -77,8 +77,8 @@ double ventralLeftScore(const Photo& photo, const Outline& outline, const Midlin
     const double fin = std::clamp((finRight - finLeft) / 0.02, -4.0, 4.0);
     const double shade = std::clamp(flankShade(photo.grey, midline) / 0.08, -1.5, 1.5);
     const double sight = eye.strength > 0.5 ? std::clamp(-eye.offset / 0.15, -1.5, 1.5) : 0.0;
-    // A shadow under the body looks like a faint fin, and lamps make flanks pale: so both photos of one animal, of 942 of
-    // rendered pipefish, had the wrong belly, 27 and 29 points of hollow off.
+    // A shadow under the body looks like a faint fin, and lamps make flanks pale: so both photos of one animal, of 942
+    // of rendered pipefish, had the wrong belly, 27 and 29 points of hollow off.
     const bool othersAgree = shade * sight > 0.0 && std::min(std::abs(shade), std::abs(sight)) > kOthersTell;
     if (std::abs(fin) < kFinTells && !othersAgree) return 0.0;
     return fin + shade + sight;
